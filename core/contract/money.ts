@@ -1,0 +1,78 @@
+import { z } from 'zod';
+import { actBase, actResult, currency, day, id, line, minor, ofBuild, optionalLine, procedure } from './common.ts';
+
+/** The figures of a build's money; every screen shows these from this one place. */
+export const moneyFigures = z.object({
+  /** Current budget: original, changes and contingency drawn. */
+  budgetMinor: minor,
+  contingencyLeftMinor: minor,
+  /** RV: cost of what came in, less what was rejected. */
+  costMinor: minor,
+  /** K: value on order, not received. */
+  commitmentMinor: minor,
+  /** E: estimate of what isn't ordered. */
+  remainingMinor: minor,
+  /** P: paid less refunded, deposits apart. */
+  paidMinor: minor,
+  /** U: still to pay for what was ordered. */
+  stillToPayMinor: minor,
+  /** F = cost + commitment + remaining = paid + still to pay + remaining. */
+  forecastMinor: minor,
+  /** Budget less forecast; negative = over. */
+  varianceMinor: minor,
+  depositsMinor: minor,
+  claimsMinor: minor,
+  lossMinor: minor,
+  exchangeMinor: minor,
+  /** Part lines that count as nothing because nobody has guessed their price. */
+  withoutEstimate: z.int(),
+});
+export type MoneyFigures = z.infer<typeof moneyFigures>;
+
+export const moneyRow = moneyFigures.extend({ id: id.nullable(), name: z.string() });
+export type MoneyRow = z.infer<typeof moneyRow>;
+
+export const moneyPoint = z.object({
+  on: day,
+  paidMinor: minor,
+  committedMinor: minor,
+  forecastMinor: minor,
+  budgetMinor: minor,
+});
+export const monthSpend = z.object({ month: z.string(), costMinor: minor, paidMinor: minor, partial: z.boolean() });
+export const budgetChange = z.object({
+  seq: z.int(),
+  on: day,
+  line: id,
+  lineName: z.string(),
+  system: id.nullable(),
+  phase: id.nullable(),
+  kind: z.enum(['change', 'contingency', 'contingency drawn']),
+  amountMinor: minor,
+  reason: z.string(),
+  by: z.string(),
+  reversed: z.boolean(),
+});
+
+export const moneyContract = {
+  summary: procedure.input(ofBuild).output(moneyFigures.extend({ currency, answer: z.string() })),
+  by: procedure.input(ofBuild.extend({ by: z.enum(['system', 'phase', 'vendor']) })).output(z.array(moneyRow)),
+  /** Cumulative paid, committed (paid and still to pay) and forecast against budget: one point a day on which something changed. */
+  overTime: procedure.input(ofBuild).output(z.array(moneyPoint)),
+  perMonth: procedure.input(ofBuild).output(z.array(monthSpend)),
+  budgetChanges: procedure.input(ofBuild).output(z.array(budgetChange)),
+  /** Adds to (or takes from) a budget line, or to the contingency, or draws contingency into a line. A reason is required. */
+  changeBudget: procedure
+    .input(
+      actBase.extend({
+        build: id,
+        kind: z.enum(['change', 'contingency', 'contingency drawn']),
+        line: id.nullable(),
+        newLine: z.object({ name: line(120), system: id.nullable(), phase: id.nullable() }).optional(),
+        amountMinor: minor,
+        reason: line(400),
+        by: optionalLine(80),
+      }),
+    )
+    .output(actResult),
+};

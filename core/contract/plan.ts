@@ -1,0 +1,104 @@
+import { z } from 'zod';
+import { actBase, actResult, day, id, line, milli, minor, ofBuild, optionalLine, procedure } from './common.ts';
+
+export const share = z.object({
+  /** 0 to 1, or null when there is nothing to divide by. */
+  share: z.number().nullable(),
+  /** As shown: "64 %", "<1 %", "no parts yet". */
+  text: z.string(),
+  done: z.number(),
+  of: z.number(),
+});
+
+export const progressMeasures = z.object({
+  received: z.object({ byLine: share, byQuantity: share, byValue: share }),
+  fitted: z.object({ byLine: share, byQuantity: share, byValue: share }),
+  verified: z.object({ byLine: share, byQuantity: share, byValue: share }),
+  jobs: z.object({ byCount: share, byWeight: share }),
+  spend: share,
+});
+export type ProgressMeasures = z.infer<typeof progressMeasures>;
+
+export const planJob = z.object({
+  id,
+  title: z.string(),
+  phase: id.nullable(),
+  system: id.nullable(),
+  sort: z.int(),
+  done: z.boolean(),
+  doneOn: day.nullable(),
+  signedBy: z.string(),
+  needsSignOff: z.boolean(),
+  beforeGate: z.boolean(),
+  minutesGuess: z.int().nullable(),
+  minutesSpent: z.int(),
+  needs: z.array(
+    z.object({ part: id, description: z.string(), standing: z.string(), missingMilli: milli, unit: z.string() }),
+  ),
+  tools: z.array(z.object({ id, name: z.string(), atHand: z.boolean() })),
+  earlier: z.array(z.object({ id, title: z.string(), done: z.boolean() })),
+  /** What it waits for, in words; empty = can be done tonight. */
+  waitsFor: z.array(z.string()),
+  note: z.string(),
+  revision: z.int(),
+});
+export type PlanJob = z.infer<typeof planJob>;
+
+export const planPhase = z.object({
+  id: id.nullable(),
+  name: z.string(),
+  gate: z.string(),
+  plannedStart: day.nullable(),
+  plannedEnd: day.nullable(),
+  jobsDone: z.int(),
+  jobsTotal: z.int(),
+  minutesLeft: z.int(),
+  jobsWithoutGuess: z.int(),
+  costMinor: minor,
+  forecastMinor: minor,
+  jobs: z.array(planJob),
+});
+
+export const planView = z.object({ answer: z.string(), phases: z.array(planPhase), measures: progressMeasures });
+export type PlanView = z.infer<typeof planView>;
+
+export const progressPoint = z.object({
+  on: day,
+  jobsByCount: z.number().nullable(),
+  jobsByWeight: z.number().nullable(),
+  receivedByLine: z.number().nullable(),
+  receivedByValue: z.number().nullable(),
+  fittedByLine: z.number().nullable(),
+});
+
+export const planContract = {
+  view: procedure.input(ofBuild).output(planView),
+  progress: procedure.input(ofBuild).output(z.array(progressPoint)),
+  finishJob: procedure
+    .input(
+      actBase.extend({
+        jobs: z.array(id).min(1).max(500),
+        by: optionalLine(80),
+        minutesSpent: z.int().min(0).max(600_000).nullable(),
+        note: optionalLine(2000),
+      }),
+    )
+    .output(actResult),
+  reopenJob: procedure.input(actBase.extend({ job: id, reason: line(400) })).output(actResult),
+  addHours: procedure
+    .input(actBase.extend({ job: id, minutes: z.int().min(1).max(600_000), note: optionalLine(400) }))
+    .output(actResult),
+};
+
+/** The start page of a build. */
+export const startView = z.object({
+  answer: z.string(),
+  holds: z.array(
+    z.object({ title: z.string(), why: z.string(), clears: z.string(), clearOn: day.nullable(), part: id.nullable() }),
+  ),
+  came: z.array(z.object({ on: day, text: z.string(), part: id.nullable(), order: id.nullable() })),
+  due: z.array(z.object({ on: day.nullable(), text: z.string(), part: id.nullable(), order: id.nullable() })),
+  chase: z.array(z.object({ order: id, text: z.string(), ageDays: z.int() })),
+  measures: progressMeasures,
+});
+export type StartView = z.infer<typeof startView>;
