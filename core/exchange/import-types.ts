@@ -1,3 +1,4 @@
+import type { DateOrder } from '../dates/date-text.ts';
 import type { ImportFinding, ImportQuestion } from './table-types.ts';
 
 /** What a column can hold. A column that fits none of them is kept as text on its row. */
@@ -81,7 +82,6 @@ export const importStates = [
 ] as const;
 export type ImportState = (typeof importStates)[number];
 
-export type DateOrder = 'day-first' | 'month-first';
 export type PaidState = 'paid' | 'not-paid' | 'not-recorded';
 
 /** A remark that belongs to a value and stays with the part (`value` in `unit` where it has one). */
@@ -106,8 +106,8 @@ export interface ImportedPart {
   readonly vendor?: string;
   readonly priority?: string;
   readonly unitPriceMinor?: number;
-  /** The price as decimal text where it carries more decimals than the currency (at most 4 more). */
-  readonly unitPriceExact?: string;
+  /** The same price in 1/10,000 of a minor unit, exact: small fasteners cost fractions of a cent. */
+  readonly unitPriceE4?: number;
   /** Quantity × exact price, rounded half away from zero. */
   readonly estimateLineMinor?: number;
   readonly priceIsGuess: boolean;
@@ -142,7 +142,7 @@ export interface ImportedOrderLine {
   readonly quantityMilli: number | null;
   readonly unit: string;
   readonly unitPriceMinor?: number;
-  readonly unitPriceExact?: string;
+  readonly unitPriceE4?: number;
   readonly lineTotalMinor?: number;
   readonly currency: string;
   readonly shippedMilli?: number;
