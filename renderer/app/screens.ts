@@ -1,0 +1,25 @@
+import type { Icon } from '@tabler/icons-react';
+import type { ComponentType } from 'react';
+
+/** One screen of the workbook. The list below is the only one: navigation, search and routing are drawn from it. */
+export interface Screen {
+  readonly id: string;
+  /** The words in the navigation and in the window's title. */
+  readonly title: string;
+  /** The first part of the address; the start screen has `/`. */
+  readonly path: string;
+  readonly icon: Icon;
+  /** `work` is for every day, `workbook` is what is set up once. */
+  readonly group: 'work' | 'workbook';
+  /** One of the five that keep their place in the bottom bar of a narrow window. */
+  readonly main?: boolean;
+  /** Each screen is a chunk of its own, fetched when it is opened. The module's default export is the screen. */
+  readonly load: () => Promise<{ readonly default: ComponentType }>;
+}
+
+/** Add a screen with one line here; a screen that doesn't exist yet isn't listed. */
+export const screens: readonly Screen[] = [];
+
+/** The screen at the first part of an address, if there is one. */
+export const screenAt = (name: string, list: readonly Screen[] = screens): Screen | undefined =>
+  list.find((screen) => screen.path === `/${name}`);

@@ -1,0 +1,30 @@
+import { DatePicker } from '@mantine/dates';
+import '@mantine/dates/styles.layer.css';
+import { useLocale } from './locale.tsx';
+
+export interface CalendarProps {
+  readonly value: string | null;
+  readonly today: string;
+  readonly min?: string;
+  readonly max?: string;
+  readonly onPick: (date: string) => void;
+}
+
+/** A month to pick a day from; its own chunk, because most dates are typed. */
+export default function Calendar({ value, today, min, max, onPick }: CalendarProps) {
+  const { weekStart } = useLocale();
+  return (
+    <DatePicker
+      value={value}
+      defaultDate={value ?? today}
+      firstDayOfWeek={weekStart}
+      onChange={(date) => {
+        if (date !== null) onPick(date);
+      }}
+      getDayProps={(date) => (date === today ? { 'aria-current': 'date' as const } : {})}
+      {...(min === undefined ? {} : { minDate: min })}
+      {...(max === undefined ? {} : { maxDate: max })}
+      ariaLabels={{ nextMonth: 'Next month', previousMonth: 'Month before' }}
+    />
+  );
+}

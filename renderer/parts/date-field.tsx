@@ -1,0 +1,83 @@
+import { ActionIcon, Popover } from '@mantine/core';
+import { IconCalendar } from '@tabler/icons-react';
+import { lazy, Suspense, useState } from 'react';
+import { Refusal } from '../../core/refusal.ts';
+import type { FieldProps } from './field-frame.tsx';
+import { parseDateText } from './field-text.ts';
+import { dateText } from './formats.ts';
+import { useLocale } from './locale.tsx';
+import { Loading } from './notes.tsx';
+import { ReadField } from './read-field.tsx';
+import './fields.css';
+
+const Calendar = lazy(() => import('./calendar.tsx'));
+
+export interface DateFieldProps extends FieldProps {
+  /** YYYY-MM-DD; null while nothing can be read. */
+  readonly value: string | null;
+  readonly onChange: (date: string | null) => void;
+  /** Today on the user's calendar, for dates typed without a year and for the calendar's mark. */
+  readonly today: string;
+  readonly min?: string;
+  readonly max?: string;
+}
+
+/** A calendar date, typed in any usual form or picked from a calendar. */
+export function DateField({ value, onChange, today, min, max, ...field }: DateFieldProps) {
+  const locale = useLocale();
+  const [opened, setOpened] = useState(false);
+
+  const read = (text: string): string => {
+    const name = field.label.toLowerCase();
+    const date = parseDateText(text, name, today, locale);
+    if ((min === undefined || date >= min) && (max === undefined || date <= max)) return date;
+    const from = min === undefined ? '' : `from ${dateText(min, locale)}`;
+    const to = max === undefined ? '' : `up to ${dateText(max, locale)}`;
+    throw new Refusal(
+      'bad-input',
+      `The ${name} ${dateText(date, locale)} is outside the dates allowed here. Nothing was changed.`,
+      {
+        field: field.name,
+        accepted: `a day ${[from, to].filter(Boolean).join(' ')}`,
+      },
+    );
+  };
+
+  const calendarButton = (
+    <Popover opened={opened} onChange={setOpened} trapFocus returnFocus position="bottom-end" withinPortal={false}>
+      <Popover.Target>
+        <ActionIcon
+          aria-label={`Calendar for ${field.label.toLowerCase()}`}
+          disabled={field.disabled === true}
+          onClick={() => setOpened(!opened)}
+        >
+          <IconCalendar aria-hidden size="1.2em" />
+        </ActionIcon>
+      </Popover.Target>
+      <Popover.Dropdown>
+        <Suspense fallback={<Loading label="Opening the calendar" />}>
+          <Calendar
+            value={value}
+            today={today}
+            {...(min === undefined ? {} : { min })}
+            {...(max === undefined ? {} : { max })}
+            onPick={(date) => {
+              onChange(date);
+              setOpened(false);
+            }}
+          />
+        </Suspense>
+      </Popover.Dropdown>
+    </Popover>
+  );
+  return (
+    <ReadField
+      {...field}
+      value={value}
+      onChange={onChange}
+      read={read}
+      write={(date) => dateText(date, locale)}
+      aside={calendarButton}
+    />
+  );
+}
