@@ -1,0 +1,169 @@
+/**
+ * When a builder works: windows that repeat every week, and days that differ (off, or with other windows). Work flows
+ * from window to window; waits on the clock (a cure, a delivery) run day and night and are plain additions of minutes.
+ * Windows hold their first minute and not their last, so work that fills a window ends exactly at its end.
+ */
+import { requireDate, weekdayOf } from '../dates/calendar-date.ts';
+import { dateOfMinute, minutesPerDay, startOfDay } from '../dates/instant.ts';
+import { Refusal } from '../refusal.ts';
+
+/** Wall times HH:MM; `to` may be 24:00. A session past midnight is two windows. */
+export interface WorkWindow {
+  readonly from: string;
+  readonly to: string;
+}
+
+export interface WeeklyWindow extends WorkWindow {
+  /** 1 is Monday, 7 is Sunday. */
+  readonly weekday: number;
+}
+
+/** A day that replaces its weekday's windows; no windows makes it a day off. */
+export interface WorkException {
+  readonly date: string;
+  readonly windows: readonly WorkWindow[];
+}
+
+export interface WorkingTimePlan {
+  readonly weekly: readonly WeeklyWindow[];
+  readonly exceptions: readonly WorkException[];
+}
+
+interface Span {
+  readonly from: number;
+  readonly to: number;
+}
+
+/** A checked plan, ready to compute with. */
+export interface WorkingTime {
+  readonly byWeekday: ReadonlyMap<number, readonly Span[]>;
+  readonly byDate: ReadonlyMap<string, readonly Span[]>;
+}
+
+/** How far ahead work is looked for before the answer is "no working time". */
+const horizonDays = 3653;
+
+/**
+ * Checks a plan.
+ * @throws Refusal `bad-input` naming the window that can't be read, ends before it begins or overlaps another, the
+ * weekday outside 1 to 7, or the exception day entered twice.
+ */
+export function readWorkingTime(plan: WorkingTimePlan): WorkingTime {
+  const byWeekday = new Map<number, readonly Span[]>();
+  for (const { weekday } of plan.weekly) {
+    if (!Number.isInteger(weekday) || weekday < 1 || weekday > 7) {
+      throw refused('weekday', `The weekday ${weekday} does not exist.`, '1 for Monday to 7 for Sunday');
+    }
+    if (!byWeekday.has(weekday)) {
+      byWeekday.set(weekday, readSpans(plan.weekly.filter((window) => window.weekday === weekday)));
+    }
+  }
+  const byDate = new Map<string, readonly Span[]>();
+  for (const exception of plan.exceptions) {
+    requireDate(exception.date, 'exception day');
+    if (byDate.has(exception.date)) {
+      throw refused('exception day', `The exception day ${exception.date} is entered twice.`, 'each day once');
+    }
+    byDate.set(exception.date, readSpans(exception.windows));
+  }
+  return { byWeekday, byDate };
+}
+
+/**
+ * When work of `minutes` begins and ends if nothing is done before `start`. Zero minutes end where they start, on the
+ * clock. All instants are minutes of wall time.
+ * @param oneSitting whether the work must fit into one window.
+ * @throws Refusal `bad-input` when no window within ten years is long enough, or there is no working time.
+ */
+export function placeWork(
+  time: WorkingTime,
+  start: number,
+  minutes: number,
+  oneSitting = false,
+): { first: number; finish: number } {
+  if (minutes === 0) return { first: start, finish: start };
+  let left = minutes;
+  let first: number | undefined;
+  let longest = 0;
+  for (const window of windowsFrom(time, start)) {
+    const from = Math.max(window.from, start);
+    const length = window.to - from;
+    longest = Math.max(longest, window.to - window.from);
+    if (oneSitting && length < minutes) continue;
+    first ??= from;
+    if (length >= left) return { first, finish: from + left };
+    left -= length;
+  }
+  if (oneSitting && longest > 0) {
+    throw refused(
+      'minutes',
+      `A sitting of ${showMinutes(minutes)} never fits: the longest window is ${showMinutes(longest)}.`,
+      'a shorter sitting, a special session that long, or a job split in two',
+    );
+  }
+  throw refused('working time', 'There is no working time in the next ten years.', 'at least one weekly window');
+}
+
+/** Working minutes from one instant to another. */
+export function workingMinutes(time: WorkingTime, from: number, to: number): number {
+  let sum = 0;
+  for (const window of windowsFrom(time, from)) {
+    if (window.from >= to) break;
+    sum += Math.min(window.to, to) - Math.max(window.from, from);
+  }
+  return sum;
+}
+
+/** A length of time as people say it: "6 h", "2 h 30 min", "45 min". */
+export function showMinutes(minutes: number): string {
+  const hours = Math.trunc(minutes / 60);
+  const rest = minutes % 60;
+  if (hours === 0) return `${rest} min`;
+  return rest === 0 ? `${hours} h` : `${hours} h ${rest} min`;
+}
+
+/** The windows not over at `start`, in order, for ten years. */
+function* windowsFrom(time: WorkingTime, start: number): Generator<Span> {
+  const firstDay = startOfDay(dateOfMinute(start));
+  for (let day = 0; day < horizonDays; day += 1) {
+    const begin = firstDay + day * minutesPerDay;
+    const date = dateOfMinute(begin);
+    for (const span of time.byDate.get(date) ?? time.byWeekday.get(weekdayOf(date)) ?? []) {
+      const window = { from: begin + span.from, to: begin + span.to };
+      if (window.to > start) yield window;
+    }
+  }
+}
+
+function readSpans(windows: readonly WorkWindow[]): Span[] {
+  const spans = windows.map((window) => {
+    const span = { from: readTime(window.from), to: readTime(window.to) };
+    if (span.from >= span.to) {
+      throw refused(
+        'window',
+        `The window ${window.from}–${window.to} ends before it begins.`,
+        'an end after the start',
+      );
+    }
+    return span;
+  });
+  spans.sort((a, b) => a.from - b.from);
+  spans.forEach((span, index) => {
+    const next = spans[index + 1];
+    if (next !== undefined && next.from < span.to) {
+      throw refused('window', 'Two windows of one day overlap.', 'windows that end before the next begins');
+    }
+  });
+  return spans;
+}
+
+function readTime(text: string): number {
+  const match = /^([01]\d|2[0-3]):([0-5]\d)$/.exec(text);
+  if (text === '24:00') return minutesPerDay;
+  if (match === null) throw refused('window', `The time “${text}” can't be read.`, 'a time HH:MM from 00:00 to 24:00');
+  return Number(match[1]) * 60 + Number(match[2]);
+}
+
+function refused(field: string, reason: string, accepted: string): Refusal {
+  return new Refusal('bad-input', `${reason} Nothing was changed.`, { field, accepted });
+}
