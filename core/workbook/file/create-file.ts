@@ -17,7 +17,8 @@ export interface CreateOptions {
   readonly migrations?: readonly Migration[];
 }
 
-function checkName(path: string): void {
+/** Refuses a name without the ending, one that is taken, and one in a folder that doesn't exist. */
+export function checkName(path: string): void {
   if (!path.endsWith(FILE_ENDING) || basename(path) === FILE_ENDING) {
     throw new Refusal(
       'bad-input',

@@ -11,11 +11,14 @@ import {
   rmSync,
   unlinkSync,
 } from 'node:fs';
-import { basename, dirname, join } from 'node:path';
+import { basename, dirname, extname, join } from 'node:path';
 import { Refusal } from '../../refusal.ts';
 
 /** SQLite's companions of a database file: the write-ahead log, its index and the rollback journal. */
 export const companionEndings = ['-wal', '-shm', '-journal'] as const;
+
+const partName = /\.[0-9a-f]{12}\.part(-wal|-shm|-journal)?$/;
+const keptName = /^(v\d+-before.*\.bak|(before-restore|damaged)-.*)$/;
 
 /** Is there anything under this path, even a link that leads nowhere? */
 export const somethingAt = (path: string): boolean => lstatSync(path, { throwIfNoEntry: false }) !== undefined;
@@ -50,13 +53,17 @@ export function removeDatabase(path: string): void {
   for (const name of [path, ...companionEndings.map((ending) => path + ending)]) rmSync(name, { force: true });
 }
 
-/** Removes what a half-made file of an earlier, killed run left beside `path`. Call only while holding its lock. */
+/**
+ * Removes what killed runs left half made beside `path`: the file itself and the copies that are kept of it. Call only
+ * while holding its lock.
+ */
 export function removeParts(path: string): void {
-  const start = `.${basename(path)}.`;
+  const ending = extname(path);
+  const stem = `.${basename(path, ending)}.`;
   for (const name of readdirSync(dirname(path))) {
-    if (name.startsWith(start) && /\.[0-9a-f]{12}\.part(-wal|-shm|-journal)?$/.test(name)) {
-      rmSync(join(dirname(path), name), { force: true });
-    }
+    if (!name.startsWith(stem) || !partName.test(name)) continue;
+    const of = name.slice(stem.length).replace(partName, '');
+    if (of === ending.slice(1) || keptName.test(of)) rmSync(join(dirname(path), name), { force: true });
   }
 }
 

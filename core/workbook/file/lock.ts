@@ -2,6 +2,7 @@ import { mkdirSync, realpathSync, statSync, unlinkSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { basename, dirname, join } from 'node:path';
 import Database from 'better-sqlite3';
+import { Refusal } from '../../refusal.ts';
 import { openElsewhere, refusalFor, refusing } from './file-refusals.ts';
 
 /** Held while one process may write a workbook. */
@@ -108,4 +109,18 @@ export function lockWorkbook(path: string): WorkbookLock {
       for (const release of releases.splice(0).reverse()) release();
     },
   };
+}
+
+/**
+ * Keeps writers away while a file is copied; returns what lets them in again. In a folder that takes no lock file there
+ * can be no writer either.
+ * @throws Refusal `open-elsewhere`.
+ */
+export function keepWritersAway(path: string): () => void {
+  try {
+    return lockWorkbook(path).release;
+  } catch (error) {
+    if (error instanceof Refusal && error.code === 'read-only') return () => undefined;
+    throw error;
+  }
 }

@@ -4,7 +4,7 @@ import { migrations as ownMigrations } from '../../../migrations/index.ts';
 import { Refusal } from '../../refusal.ts';
 import { type RowCounts, rowCounts, schemaOf } from './checks.ts';
 import { writeVerifiedCopy } from './copy.ts';
-import { partPath, placeNew, removeParts, somethingAt, stamp } from './durable.ts';
+import { partPath, placeNew, somethingAt, stamp } from './durable.ts';
 import { newerVersion, refusalFor } from './file-refusals.ts';
 import { FILE_ENDING, schemaVersionOf } from './identity.ts';
 import type { Migration } from './migration.ts';
@@ -109,7 +109,6 @@ function copyBefore(path: string, db: Database, version: number, now: Date): str
   const name = (mark: string) => join(dirname(path), `${basename(path, FILE_ENDING)}.v${version}-before${mark}.bak`);
   const copy = [name(''), name(`-${stamp(now)}`)].find((candidate) => !somethingAt(candidate));
   const target = copy ?? name(`-${now.getTime()}`);
-  removeParts(target);
   const part = partPath(target);
   writeVerifiedCopy(db, part);
   placeNew(part, target);

@@ -4,6 +4,7 @@ import Database from 'better-sqlite3';
 import { migrations as ownMigrations } from '../../../migrations/index.ts';
 import { Refusal } from '../../refusal.ts';
 import { integrityFindings, schemaDifferences } from './checks.ts';
+import { removeParts } from './durable.ts';
 import { damaged, newerVersion, refusing } from './file-refusals.ts';
 import { notClosedCleanly, readHeader } from './header.ts';
 import { schemaVersionOf } from './identity.ts';
@@ -86,6 +87,7 @@ function openChecked(path: string, options: OpenOptions, notices: string[]): Dat
 function openForWriting(lock: WorkbookLock, options: OpenOptions): OpenWorkbook {
   const notices: string[] = [];
   readHeader(lock.path);
+  removeParts(lock.path);
   const db = refusing(lock.path, () => openChecked(lock.path, options, notices));
   let mark: FileMark | undefined;
   return {

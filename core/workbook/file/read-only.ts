@@ -5,7 +5,7 @@ import { integrityFindings, schemaDifferences } from './checks.ts';
 import { openElsewhere, refusing } from './file-refusals.ts';
 import { readHeader } from './header.ts';
 import { schemaVersionOf } from './identity.ts';
-import { isHeldHere, lockWorkbook } from './lock.ts';
+import { isHeldHere, keepWritersAway } from './lock.ts';
 import { migrate, schemaVersion } from './migrate.ts';
 import type { Migration } from './migration.ts';
 import type { OpenOptions, OpenWorkbook } from './open-file.ts';
@@ -82,13 +82,12 @@ export function openForReading(path: string, options: OpenOptions, notices: read
   const list = options.migrations ?? ownMigrations;
   if (isHeldHere(path)) return openBesideWriter(path, list, notices);
   readHeader(path);
-  let release = (): void => undefined;
+  let release: () => void;
   try {
-    ({ release } = lockWorkbook(path)); // nobody may write while the copy is made
+    release = keepWritersAway(path);
   } catch (error) {
-    if (!(error instanceof Refusal)) throw error;
-    if (error.code === 'open-elsewhere') return openBesideWriter(path, list, notices);
-    // A folder that takes no lock takes no writer either.
+    if (error instanceof Refusal && error.code === 'open-elsewhere') return openBesideWriter(path, list, notices);
+    throw error;
   }
   let copy: PrivateCopy;
   try {
