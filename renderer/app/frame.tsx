@@ -104,9 +104,9 @@ function BuildPicker() {
     <NativeSelect
       aria-label="Build"
       className="build-picker"
-      value={buildId ?? ''}
-      data={builds.map(({ id, name }) => ({ value: id, label: name }))}
-      onChange={(event) => chooseBuild(event.currentTarget.value)}
+      value={String(buildId ?? '')}
+      data={builds.map(({ id, name }) => ({ value: String(id), label: name }))}
+      onChange={(event) => chooseBuild(Number(event.currentTarget.value))}
     />
   );
 }

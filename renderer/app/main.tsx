@@ -12,6 +12,7 @@ import { screens } from './screens.ts';
 import { signIn } from './session.ts';
 import { styleNonce } from './style-nonce.ts';
 import { theme, tokensOfTheLibrary } from './theme.ts';
+import { WorkspaceSource } from './workspace-source.tsx';
 
 // What is shown is refreshed by the change feed, so nothing is fetched again merely because time has passed.
 const queries = new QueryClient({
@@ -29,7 +30,9 @@ function Root() {
     >
       <QueryClientProvider client={queries}>
         <Notifications position="bottom-right" />
-        <App screens={screens} />
+        <WorkspaceSource>
+          <App screens={screens} />
+        </WorkspaceSource>
       </QueryClientProvider>
     </MantineProvider>
   );

@@ -9,16 +9,19 @@ export interface NamedAct {
 }
 
 export interface BuildChoice {
-  readonly id: string;
+  readonly id: number;
   readonly name: string;
 }
 
 /** What the frame around every screen needs to know about the open workbook. */
 export interface Workspace {
+  /** Whether a workbook is open; while none is, only the start page has something to show. */
+  readonly isOpen: boolean;
   readonly workbookName: string;
   readonly builds: readonly BuildChoice[];
-  readonly buildId: string | null;
-  readonly chooseBuild: (id: string) => void;
+  /** The build that every screen is about; null while the workbook has none. */
+  readonly buildId: number | null;
+  readonly chooseBuild: (id: number) => void;
   /** Today on the user's calendar, YYYY-MM-DD. */
   readonly today: string;
   /** The past date that every screen is shown as of; null is today. */
@@ -33,6 +36,7 @@ export interface Workspace {
 }
 
 export const emptyWorkspace: Workspace = {
+  isOpen: false,
   workbookName: 'Hoistday',
   builds: [],
   buildId: null,
@@ -50,3 +54,13 @@ export const WorkspaceContext = createContext<Workspace>(emptyWorkspace);
 
 /** The open workbook as the frame knows it. */
 export const useWorkspace = (): Workspace => useContext(WorkspaceContext);
+
+/**
+ * The build and date that a read of one build takes, ready to hand to the client:
+ * `api.gate.review({ ...reading })`. Null while no build is chosen.
+ */
+export function useReading(): { readonly build: number; readonly asOf?: string } | null {
+  const { buildId, asOf } = useWorkspace();
+  if (buildId === null) return null;
+  return asOf === null ? { build: buildId } : { build: buildId, asOf };
+}

@@ -10,6 +10,8 @@ export interface CalendarProps {
   readonly onPick: (date: string) => void;
 }
 
+const weekDays = { sunday: 0, monday: 1, saturday: 6 } as const;
+
 /** A month to pick a day from; its own chunk, because most dates are typed. */
 export default function Calendar({ value, today, min, max, onPick }: CalendarProps) {
   const { weekStart } = useLocale();
@@ -17,7 +19,7 @@ export default function Calendar({ value, today, min, max, onPick }: CalendarPro
     <DatePicker
       value={value}
       defaultDate={value ?? today}
-      firstDayOfWeek={weekStart}
+      firstDayOfWeek={weekDays[weekStart]}
       onChange={(date) => {
         if (date !== null) onPick(date);
       }}

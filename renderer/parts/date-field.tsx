@@ -1,9 +1,9 @@
 import { ActionIcon, Popover } from '@mantine/core';
 import { IconCalendar } from '@tabler/icons-react';
 import { lazy, Suspense, useState } from 'react';
+import { parseTypedDate } from '../../core/dates/date-text.ts';
 import { Refusal } from '../../core/refusal.ts';
 import type { FieldProps } from './field-frame.tsx';
-import { parseDateText } from './field-text.ts';
 import { dateText } from './formats.ts';
 import { useLocale } from './locale.tsx';
 import { Loading } from './notes.tsx';
@@ -16,7 +16,7 @@ export interface DateFieldProps extends FieldProps {
   /** YYYY-MM-DD; null while nothing can be read. */
   readonly value: string | null;
   readonly onChange: (date: string | null) => void;
-  /** Today on the user's calendar, for dates typed without a year and for the calendar's mark. */
+  /** Today on the user's calendar: what typing “today” means, and the mark in the calendar. */
   readonly today: string;
   readonly min?: string;
   readonly max?: string;
@@ -29,7 +29,8 @@ export function DateField({ value, onChange, today, min, max, ...field }: DateFi
 
   const read = (text: string): string => {
     const name = field.label.toLowerCase();
-    const date = parseDateText(text, name, today, locale);
+    const order = locale.dateForm === 'mm/dd/yyyy' ? 'month-first' : 'day-first';
+    const date = text.trim().toLowerCase() === 'today' ? today : (parseTypedDate(text, order, name) ?? today);
     if ((min === undefined || date >= min) && (max === undefined || date <= max)) return date;
     const from = min === undefined ? '' : `from ${dateText(min, locale)}`;
     const to = max === undefined ? '' : `up to ${dateText(max, locale)}`;

@@ -1,10 +1,15 @@
 import { Select, Textarea, TextInput } from '@mantine/core';
 import { useState } from 'react';
+import { plainAmount } from '../../core/money/currency.ts';
+import { unitPriceFromText } from '../../core/money/line-value.ts';
+import { parseMoneyText, parseTypedMoney } from '../../core/money/money-text.ts';
+import { Refusal } from '../../core/refusal.ts';
 import { isUnit, parseQuantity, plainQuantity, type Unit } from '../../core/units/quantity.ts';
 import { type FieldProps, inputAttributes, useFieldError } from './field-frame.tsx';
+import { plainUnitPrice } from './formats.ts';
 import { useLocale } from './locale.tsx';
-import { parseMoneyText, plainMoney } from './money-text.ts';
 import { ReadField } from './read-field.tsx';
+import './fields.css';
 
 export interface TextFieldProps extends FieldProps {
   readonly value: string;
@@ -71,13 +76,56 @@ export interface MoneyFieldProps extends FieldProps {
 export function MoneyField({ value, onChange, currency, negative = false, ...field }: MoneyFieldProps) {
   const locale = useLocale();
   const code = currency ?? locale.currency;
+  const read = (text: string): number => {
+    const name = field.label.toLowerCase();
+    const amount = parseTypedMoney(text, code, name) ?? 0;
+    if (amount >= 0 || negative) return amount;
+    throw new Refusal('bad-input', `The ${name} is below nothing. Nothing was changed.`, {
+      field: field.name,
+      accepted: 'an amount of 0 or more',
+    });
+  };
   return (
     <ReadField
       {...field}
       value={value}
       onChange={onChange}
-      write={(amountMinor) => plainMoney(amountMinor, code)}
-      read={(text) => parseMoneyText(text, code, { field: field.label.toLowerCase(), negative })}
+      write={(amountMinor) => plainAmount(amountMinor, code)}
+      read={read}
+      suffix={code}
+      numeric
+    />
+  );
+}
+
+export interface UnitPriceFieldProps extends FieldProps {
+  /** Price each in 1/10 000 of a minor unit; null while nothing can be read. */
+  readonly value: number | null;
+  readonly onChange: (priceE4: number | null) => void;
+  readonly currency?: string;
+}
+
+/** A price each, which may carry four decimals more than the currency has: small fasteners cost fractions of a cent. */
+export function UnitPriceField({ value, onChange, currency, ...field }: UnitPriceFieldProps) {
+  const locale = useLocale();
+  const code = currency ?? locale.currency;
+  const read = (text: string): number => {
+    const name = field.label.toLowerCase();
+    const reading = parseMoneyText(text, code, { purpose: 'unit-price' });
+    if (reading.kind === 'amount' && !reading.plain.startsWith('-')) return unitPriceFromText(reading.plain, code);
+    const reason = reading.kind === 'error' ? `can't be read: ${reading.message}` : `“${text.trim()}” can't be taken.`;
+    throw new Refusal('bad-input', `The ${name} ${reason} Nothing was changed.`, {
+      field: field.name,
+      accepted: 'a price of 0 or more such as 12.50 or 0.0345, without a mark between thousands',
+    });
+  };
+  return (
+    <ReadField
+      {...field}
+      value={value}
+      onChange={onChange}
+      write={(priceE4) => plainUnitPrice(priceE4, code)}
+      read={read}
       suffix={code}
       numeric
     />

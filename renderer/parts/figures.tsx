@@ -1,4 +1,4 @@
-import { dateText, moneyText, quantityText } from './formats.ts';
+import { dateText, moneyText, quantityText, unitPriceText } from './formats.ts';
 import { useLocale } from './locale.tsx';
 
 /** An amount of money in whole minor units. */
@@ -7,8 +7,14 @@ export function Money({ amountMinor, currency }: { readonly amountMinor: number;
   return <span className="figure">{moneyText(amountMinor, locale, currency ?? locale.currency)}</span>;
 }
 
+/** A price each, in 1/10 000 of a minor unit. */
+export function UnitPrice({ priceE4, currency }: { readonly priceE4: number; readonly currency?: string }) {
+  const locale = useLocale();
+  return <span className="figure">{unitPriceText(priceE4, locale, currency ?? locale.currency)}</span>;
+}
+
 /** A quantity in thousandths of its unit. */
-export function Quantity({ quantityMilli, unit = '' }: { readonly quantityMilli: number; readonly unit?: string }) {
+export function Quantity({ quantityMilli, unit = 'each' }: { readonly quantityMilli: number; readonly unit?: string }) {
   return <span className="figure">{quantityText(quantityMilli, useLocale(), unit)}</span>;
 }
 

@@ -1,5 +1,6 @@
 import { isDate } from '../../core/dates/calendar-date.ts';
-import { formatMoney, isCurrency } from '../../core/money/currency.ts';
+import { formatMoney, isCurrency, minorDigits } from '../../core/money/currency.ts';
+import { extraPriceDigits } from '../../core/money/line-value.ts';
 import { formatQuantity, isUnit } from '../../core/units/quantity.ts';
 import type { LocaleSettings } from './locale.tsx';
 
@@ -8,11 +9,32 @@ export function moneyText(amountMinor: number, locale: LocaleSettings, currency 
   return isCurrency(currency) ? formatMoney(amountMinor, currency, locale.language) : `${amountMinor} ${currency}`;
 }
 
+/** A price each in 1/10 000 of a minor unit as plain decimal text: the currency's own decimals, and more if it has them. */
+export function plainUnitPrice(priceE4: number, currency: string): string {
+  const places = minorDigits(currency);
+  const digits = String(priceE4).padStart(places + extraPriceDigits + 1, '0');
+  const point = digits.length - places - extraPriceDigits;
+  const beyond = digits.slice(point + places).replace(/0+$/, '');
+  const decimals = digits.slice(point, point + places) + beyond;
+  return decimals === '' ? digits.slice(0, point) : `${digits.slice(0, point)}.${decimals}`;
+}
+
+/** A price each as the reader writes it, to the last place that it has. */
+export function unitPriceText(priceE4: number, locale: LocaleSettings, currency = locale.currency): string {
+  const places = minorDigits(currency);
+  return new Intl.NumberFormat(locale.language, {
+    style: 'currency',
+    currency,
+    minimumFractionDigits: places,
+    maximumFractionDigits: places + extraPriceDigits,
+  }).format(plainUnitPrice(priceE4, currency) as Intl.StringNumericLiteral);
+}
+
 /** A quantity in thousandths of its unit, as the reader writes it; pieces stand without a unit. */
 export const quantityText = (quantityMilli: number, locale: LocaleSettings, unit = 'each'): string =>
   isUnit(unit)
     ? formatQuantity(quantityMilli, unit, locale.language)
-    : `${formatQuantity(quantityMilli, 'each', locale.language)} ${unit}`;
+    : `${formatQuantity(quantityMilli, 'each', locale.language)} ${unit}`.trim();
 
 /** A plain number, grouped the reader's way. */
 export const numberText = (value: number, locale: LocaleSettings, decimals = 0): string =>
@@ -21,35 +43,30 @@ export const numberText = (value: number, locale: LocaleSettings, decimals = 0):
     maximumFractionDigits: decimals,
   }).format(value);
 
-const dateFormats = new Map<string, Intl.DateTimeFormat>();
+// The interface is in English, so months are too, whatever marks the figures have.
+const months = 'Jan Feb Mar Apr May Jun Jul Aug Sep Oct Nov Dec'.split(' ');
 
-function dateFormat(locale: LocaleSettings): Intl.DateTimeFormat {
-  const key = `${locale.language} ${locale.dateForm}`;
-  let format = dateFormats.get(key);
-  if (format === undefined) {
-    const words = locale.dateForm === 'words';
-    format = new Intl.DateTimeFormat(locale.language, {
-      year: 'numeric',
-      month: words ? 'short' : '2-digit',
-      day: words ? 'numeric' : '2-digit',
-      timeZone: 'UTC',
-    });
-    dateFormats.set(key, format);
+/** A calendar date (YYYY-MM-DD) as the workbook's settings have it; text that is no date is shown as it is. */
+export function dateText(date: string, locale: Pick<LocaleSettings, 'dateForm'>): string {
+  if (!isDate(date)) return date;
+  const [year = '', month = '', day = ''] = date.split('-');
+  switch (locale.dateForm) {
+    case 'yyyy-mm-dd':
+      return date;
+    case 'dd/mm/yyyy':
+      return `${day}/${month}/${year}`;
+    case 'mm/dd/yyyy':
+      return `${month}/${day}/${year}`;
+    default:
+      return `${Number(day)} ${months[Number(month) - 1]} ${year}`;
   }
-  return format;
 }
 
-/** A calendar date (YYYY-MM-DD) as the reader writes it; text that is no date is shown as it is. */
-export function dateText(date: string, locale: LocaleSettings): string {
-  if (locale.dateForm === 'iso' || !isDate(date)) return date;
-  return dateFormat(locale).format(Date.parse(`${date}T00:00:00Z`));
-}
-
-/** A calendar month (YYYY-MM) as the reader writes it, short enough for an axis: "Mar 26". */
-export function monthText(month: string, locale: LocaleSettings): string {
-  if (!isDate(`${month}-01`)) return month;
-  const options = { month: 'short', year: '2-digit', timeZone: 'UTC' } as const;
-  return new Intl.DateTimeFormat(locale.language, options).format(Date.parse(`${month}-01T00:00:00Z`));
+/** A calendar month (YYYY-MM) short enough for an axis: "Mar 26". */
+export function monthText(month: string): string {
+  const [year = '', number = ''] = month.split('-');
+  const name = months[Number(number) - 1];
+  return name === undefined ? month : `${name} ${year.slice(2)}`;
 }
 
 /** "1 part", "12 parts": the noun follows the count. */

@@ -1,5 +1,7 @@
 import { Button } from '@mantine/core';
 import { IconHandStop } from '@tabler/icons-react';
+import { Refusal } from '../../core/refusal.ts';
+import { refusalOf } from '../app/client.ts';
 import './notes.css';
 
 /** What a refused request says about itself, on every shell. */
@@ -9,26 +11,16 @@ export interface RefusalWords {
   readonly accepted?: string | undefined;
 }
 
-/** Read a refusal out of whatever was thrown; anything else becomes a plain sentence that says what is known. */
-export function refusalWords(error: unknown): RefusalWords {
-  if (typeof error === 'object' && error !== null) {
-    const wrapped = (error as { data?: unknown }).data;
-    for (const candidate of [wrapped, error]) {
-      if (typeof candidate !== 'object' || candidate === null) continue;
-      const { message, field, accepted } = candidate as Record<string, unknown>;
-      if (typeof message !== 'string' || message === '') continue;
-      return {
-        message,
-        field: typeof field === 'string' ? field : undefined,
-        accepted: typeof accepted === 'string' ? accepted : undefined,
-      };
-    }
-  }
-  return { message: 'The workbook gave no answer. Nothing was changed.' };
+/** The refusal in whatever was thrown, by our own readers of typed text or by the workbook. */
+export const refusalWords = (error: unknown): RefusalWords => (error instanceof Refusal ? error : refusalOf(error));
+
+export interface RefusalNoteProps {
+  readonly refusal: RefusalWords;
+  readonly onRetry?: () => void;
 }
 
 /** A refusal where it happened: what is wrong, with which field, what would be accepted. */
-export function RefusalNote({ refusal, onRetry }: { readonly refusal: RefusalWords; readonly onRetry?: () => void }) {
+export function RefusalNote({ refusal, onRetry }: RefusalNoteProps) {
   return (
     <div className="note note-blocks" role="alert">
       <IconHandStop aria-hidden className="note-icon" />
@@ -36,7 +28,7 @@ export function RefusalNote({ refusal, onRetry }: { readonly refusal: RefusalWor
         <p>
           <strong>Not done.</strong> {refusal.message}
         </p>
-        {refusal.accepted !== undefined && <p>Accepted: {refusal.accepted}</p>}
+        {refusal.accepted !== undefined && <p>Accepted: {refusal.accepted}.</p>}
         {onRetry !== undefined && (
           <Button mt="xs" onClick={onRetry}>
             Try again

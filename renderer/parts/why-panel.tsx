@@ -1,8 +1,8 @@
 import { Drawer } from '@mantine/core';
+import type { Derivation } from '../../core/contract/journal.ts';
 import { Link } from '../app/route.tsx';
-import type { Derivation, DerivationRow } from './derivation.ts';
 import { DateText, Money, Quantity } from './figures.tsx';
-import { Caution, Loading } from './notes.tsx';
+import { Loading } from './notes.tsx';
 import { RefusalNote, refusalWords } from './refusal-note.tsx';
 import { type Column, SimpleTable } from './simple-table.tsx';
 import './why-panel.css';
@@ -15,62 +15,102 @@ export interface WhyPanelProps {
   readonly error?: unknown;
 }
 
-function figureOf(row: DerivationRow) {
-  if (row.amountMinor === undefined) return row.value ?? '';
-  return <Money amountMinor={row.amountMinor} {...(row.currency === undefined ? {} : { currency: row.currency })} />;
-}
+type Term = Derivation['terms'][number];
+type Entry = Derivation['entries'][number];
 
-function quantityOf(row: DerivationRow) {
-  if (row.quantityMilli === undefined) return '';
-  return <Quantity quantityMilli={row.quantityMilli} {...(row.unit === undefined ? {} : { unit: row.unit })} />;
-}
+const termColumns: readonly Column<Term>[] = [
+  { id: 'label', title: 'What', rowHeader: true, cell: ({ label }) => label },
+  {
+    id: 'figure',
+    title: 'Figure',
+    figures: true,
+    cell: ({ amountMinor, quantityMilli, text }) => {
+      if (amountMinor !== null) return <Money amountMinor={amountMinor} />;
+      return quantityMilli !== null && text === '' ? <Quantity quantityMilli={quantityMilli} /> : text;
+    },
+  },
+];
 
-function labelOf(row: DerivationRow) {
-  const label =
-    row.entryId === undefined ? (
-      row.label
-    ) : (
-      <Link to="/journal" params={{ entry: String(row.entryId) }}>
-        {row.label}
-      </Link>
-    );
+function EntryText({ entry }: { readonly entry: Entry }) {
   return (
     <>
-      {label}
-      {row.note !== undefined && row.note !== '' && <span className="why-note">{row.note}</span>}
+      <Link to="/journal" params={{ entry: entry.seq }}>
+        {entry.text}
+      </Link>
+      {entry.description !== '' && <span className="why-note">{entry.description}</span>}
+      {entry.reversed && <span className="why-note">Taken back later</span>}
     </>
   );
 }
 
-/** Only the columns that some row fills: a fuel check has no dates, a count has no money. */
-function columnsFor(rows: readonly DerivationRow[]): readonly Column<DerivationRow>[] {
-  const all: readonly (Column<DerivationRow> & { readonly used: boolean })[] = [
-    {
-      id: 'date',
-      title: 'Date',
-      used: rows.some((row) => row.date !== undefined),
-      cell: (row) => (row.date === undefined ? '' : <DateText date={row.date} />),
-      sortBy: (row) => row.date ?? '',
-    },
-    { id: 'label', title: 'What', used: true, cell: labelOf, rowHeader: true },
-    {
+/** Only the columns that some entry fills: a count has no money, a payment has no quantity. */
+function entryColumns(entries: readonly Entry[]): readonly Column<Entry>[] {
+  const columns: Column<Entry>[] = [
+    { id: 'on', title: 'Date', cell: ({ on }) => <DateText date={on} />, sortBy: ({ on, seq }) => `${on} ${seq}` },
+    { id: 'text', title: 'Entry', rowHeader: true, cell: (entry) => <EntryText entry={entry} /> },
+  ];
+  if (entries.some(({ quantityMilli }) => quantityMilli !== 0)) {
+    columns.push({
       id: 'quantity',
       title: 'Quantity',
       figures: true,
-      used: rows.some((row) => row.quantityMilli !== undefined),
-      cell: quantityOf,
-      sortBy: (row) => row.quantityMilli ?? 0,
-    },
-    {
+      cell: ({ quantityMilli }) => (quantityMilli === 0 ? '' : <Quantity quantityMilli={quantityMilli} />),
+      sortBy: ({ quantityMilli }) => quantityMilli,
+    });
+  }
+  if (entries.some(({ amountMinor }) => amountMinor !== 0)) {
+    columns.push({
       id: 'amount',
-      title: rows.some((row) => row.amountMinor !== undefined) ? 'Amount' : 'Value',
+      title: 'Amount',
       figures: true,
-      used: rows.some((row) => row.amountMinor !== undefined || row.value !== undefined),
-      cell: figureOf,
-      ...(rows.every((row) => row.value === undefined) ? { sortBy: (row: DerivationRow) => row.amountMinor ?? 0 } : {}),
-    },
-  ];
-  return all.filter(({ used }) => used);
+      cell: ({ amountMinor }) => (amountMinor === 0 ? '' : <Money amountMinor={amountMinor} />),
+      sortBy: ({ amountMinor }) => amountMinor,
+    });
+  }
+  return columns;
+}
+
+function Result({ derivation }: { readonly derivation: Derivation }) {
+  const { amountMinor, quantityMilli, text } = derivation;
+  if (amountMinor !== null) return <Money amountMinor={amountMinor} />;
+  if (quantityMilli !== null) return <Quantity quantityMilli={quantityMilli} />;
+  return text;
+}
+
+function Inside({ derivation }: { readonly derivation: Derivation }) {
+  const { amountMinor, quantityMilli, text, terms, entries, more, formula, source } = derivation;
+  const hasFigure = amountMinor !== null || quantityMilli !== null;
+  return (
+    <div className="why">
+      <p className="why-result">
+        <Result derivation={derivation} />
+      </p>
+      {hasFigure && text !== '' && <p>{text}</p>}
+      {formula !== '' && (
+        <p>
+          <strong>How:</strong> {formula}
+        </p>
+      )}
+      {terms.length > 0 && (
+        <SimpleTable caption="What goes in" columns={termColumns} rows={terms} rowKey={(_, index) => `${index}`} />
+      )}
+      {entries.length > 0 && (
+        <SimpleTable
+          caption="Entries behind it"
+          columns={entryColumns(entries)}
+          rows={entries}
+          rowKey={({ seq }) => `${seq}`}
+        />
+      )}
+      {more > 0 && <p>{more} earlier entries are left out here; the journal has them all.</p>}
+      {terms.length === 0 && entries.length === 0 && <p>No entry stands behind this figure yet.</p>}
+      {source !== '' && (
+        <p>
+          <strong>Source:</strong> {source}
+        </p>
+      )}
+    </div>
+  );
 }
 
 /** The drawer at the right that shows where a figure comes from: its entries or inputs, the formula, the source. */
@@ -80,38 +120,12 @@ export function WhyPanel({ opened, onClose, derivation, error = null }: WhyPanel
       opened={opened}
       onClose={onClose}
       position="right"
-      size="34rem"
+      size="36rem"
       title={derivation === null ? 'Where this figure comes from' : derivation.title}
-      className="why-panel"
     >
       {error !== null && <RefusalNote refusal={refusalWords(error)} />}
       {error === null && derivation === null && <Loading label="Gathering the entries behind the figure" />}
-      {derivation !== null && (
-        <div className="why">
-          <p className="why-result figure">{derivation.result}</p>
-          {derivation.caution !== undefined && <Caution>{derivation.caution}</Caution>}
-          {derivation.rows.length === 0 ? (
-            <p>No entry stands behind this figure: it is what it was at the beginning.</p>
-          ) : (
-            <SimpleTable
-              caption={`What makes ${derivation.result}`}
-              columns={columnsFor(derivation.rows)}
-              rows={derivation.rows}
-              rowKey={(_, index) => String(index)}
-            />
-          )}
-          {derivation.formula !== undefined && (
-            <p>
-              <strong>How:</strong> {derivation.formula}
-            </p>
-          )}
-          {derivation.source !== undefined && (
-            <p>
-              <strong>Source:</strong> {derivation.source}
-            </p>
-          )}
-        </div>
-      )}
+      {derivation !== null && <Inside derivation={derivation} />}
     </Drawer>
   );
 }
