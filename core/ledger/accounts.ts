@@ -66,6 +66,8 @@ export type CountAccount = (typeof countAccounts)[number];
 
 export const accounts = [
   'need',
+  // The price guess of a part line: the amount is 1/10,000 of a minor unit each; a quantity of 1000 says there is one.
+  'estimate',
   ...outstandingAccounts,
   ...lineAccounts,
   ...placeAccounts,
@@ -80,7 +82,17 @@ export const accounts = [
 export type Account = (typeof accounts)[number];
 
 /** What a posting about something other than a part line is about. */
-export const subjectKinds = ['job', 'tool', 'decision', 'bolt-group', 'system', 'phase', 'waiver', 'build'] as const;
+export const subjectKinds = [
+  'budget-line',
+  'job',
+  'tool',
+  'decision',
+  'bolt-group',
+  'system',
+  'phase',
+  'waiver',
+  'build',
+] as const;
 export type SubjectKind = (typeof subjectKinds)[number];
 
 /**
