@@ -32,8 +32,8 @@ export function readBackupName(folder: string, name: string): BackupName | undef
 }
 
 /** The newest backups kept whatever their age, and for how many days the day's last one is kept besides. */
-export const NEWEST_KEPT = 10;
-export const DAYS_KEPT = 14;
+const NEWEST_KEPT = 10;
+const DAYS_KEPT = 14;
 
 /**
  * Which of one workbook's backups may go: all but the newest ten and the last one of each of the newest fourteen days

@@ -68,7 +68,7 @@ export function schemaOf(db: Database.Database): ReadonlyMap<string, string> {
 const builtSchemas = new WeakMap<readonly Migration[], Map<number, ReadonlyMap<string, string>>>();
 
 /** The schema the first `version` migrations make, built in memory once per process. */
-export function schemaAt(migrations: readonly Migration[], version: number): ReadonlyMap<string, string> {
+function schemaAt(migrations: readonly Migration[], version: number): ReadonlyMap<string, string> {
   const built = builtSchemas.get(migrations) ?? new Map<number, ReadonlyMap<string, string>>();
   builtSchemas.set(migrations, built);
   const known = built.get(version);

@@ -9,7 +9,7 @@ import { readHeader } from './header.ts';
  * Opens a finished database file that nobody writes, looks, and closes it, leaving no companion files behind. The file
  * must not be in the write-ahead mode with a log still beside it.
  */
-export function inspect<T>(path: string, look: (db: Database.Database) => T): T {
+function inspect<T>(path: string, look: (db: Database.Database) => T): T {
   const db = new Database(path, { readonly: true, fileMustExist: true });
   try {
     return look(db);

@@ -38,7 +38,7 @@ export const openElsewhere = (path: string): Refusal =>
   );
 
 /** What to do about a place that takes no writing. */
-export const writesRefused = (path: string, why: string): Refusal =>
+const writesRefused = (path: string, why: string): Refusal =>
   new Refusal(
     'read-only',
     `"${basename(path)}" can't be written here: ${why}. Choose a folder you may write in. Nothing was changed.`,
@@ -46,7 +46,7 @@ export const writesRefused = (path: string, why: string): Refusal =>
   );
 
 /** What to do when the disk has no room. */
-export const diskFull = (path: string): Refusal =>
+const diskFull = (path: string): Refusal =>
   new Refusal(
     'disk-full',
     `There is no room left to write "${basename(path)}". Free some space on that disk and try again. Nothing was changed.`,

@@ -2,7 +2,7 @@ import type { Database } from 'better-sqlite3';
 import { quoted } from './checks.ts';
 
 /** Rows of one table that could not be carried over. */
-export interface LostRows {
+interface LostRows {
   readonly table: string;
   /** The ids that failed, as far as they are known; the first 1000. */
   readonly ids: readonly number[];
