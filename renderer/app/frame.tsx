@@ -150,8 +150,15 @@ export function Frame({ screens, children }: { readonly screens: readonly Screen
         >
           <span className="search-word">Search</span> <kbd aria-hidden>Ctrl K</kbd>
         </Button>
-        <ActButton act={undo} verb="Undo" keys="Ctrl+Z" icon={<IconArrowBackUp aria-hidden size="1.25em" />} />
-        <ActButton act={redo} verb="Redo" keys="Ctrl+Shift+Z" icon={<IconArrowForwardUp aria-hidden size="1.25em" />} />
+        <span className="header-turns">
+          <ActButton act={undo} verb="Undo" keys="Ctrl+Z" icon={<IconArrowBackUp aria-hidden size="1.25em" />} />
+          <ActButton
+            act={redo}
+            verb="Redo"
+            keys="Ctrl+Shift+Z"
+            icon={<IconArrowForwardUp aria-hidden size="1.25em" />}
+          />
+        </span>
         <span className="header-look">
           <LookSwitches />
         </span>

@@ -64,7 +64,13 @@ export const theme = createTheme({
     ActionIcon: { defaultProps: { variant: 'subtle' }, vars: () => ({ root: { '--ai-size': 'var(--target)' } }) },
     CloseButton: { vars: () => ({ root: { '--cb-size': 'var(--target)' } }) },
     Input: Input.extend({
-      vars: () => ({ wrapper: { '--input-height': 'var(--target)', '--input-fz': 'var(--font-size)' } }),
+      vars: () => ({
+        wrapper: {
+          '--input-height': 'var(--target)',
+          '--input-fz': 'var(--font-size)',
+          '--input-bd': 'var(--line-strong)',
+        },
+      }),
     }),
     InputWrapper: { defaultProps: { inputWrapperOrder: ['label', 'description', 'input', 'error'] } },
     Modal: { defaultProps: { transitionProps: { duration: 0 }, closeButtonProps: { 'aria-label': 'Close' } } },
@@ -137,7 +143,7 @@ const seriesOrder: Readonly<Record<string, number>> = {
   refunded: 8,
   safe: 8,
 };
-const dashes = ['', '7 4', '2 3', '10 3 2 3', '5 2', '1 4', '12 4', '4 4 1 4'] as const;
+const dashes = ['', '8 3', '2 3', '10 3 2 3', '5 3', '3 3', '14 4', '4 3 1 3 1 3'] as const;
 
 function seriesNumber(name: string): number {
   const key = name.trim().toLowerCase();

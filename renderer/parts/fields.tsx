@@ -137,23 +137,33 @@ export interface ChoiceProps<Value extends string> extends FieldProps {
   readonly onChange: (value: Value | null) => void;
   readonly options: readonly { readonly value: Value; readonly label: string }[];
   readonly placeholder?: string;
+  /** The words for choosing none of them, where the choice isn't required. */
+  readonly none?: string;
 }
 
-/** One of a list. Long lists can be searched by typing; a choice that isn't required can be cleared. */
-export function Choice<Value extends string>({ value, onChange, options, placeholder, ...field }: ChoiceProps<Value>) {
+/** One of a list. Long lists can be searched by typing; where none may be chosen, "None" is one of the list. */
+export function Choice<Value extends string>({
+  value,
+  onChange,
+  options,
+  placeholder,
+  none = 'None',
+  ...field
+}: ChoiceProps<Value>) {
   const [left, setLeft] = useState(false);
   const problem = field.required === true && value === null ? `${field.label} is still to be chosen.` : null;
   const error = useFieldError(field, problem, left);
   return (
     <Select
       {...inputAttributes(field, error)}
-      value={value}
+      value={field.required === true ? value : (value ?? '')}
       onChange={(chosen) => onChange(options.find((option) => option.value === chosen)?.value ?? null)}
-      data={options.map(({ value: id, label }) => ({ value: id, label }))}
+      data={[
+        ...(field.required === true ? [] : [{ value: '', label: none }]),
+        ...options.map(({ value: id, label }) => ({ value: id, label })),
+      ]}
       searchable={options.length > 8}
-      clearable={field.required !== true && value !== null}
-      clearButtonProps={{ 'aria-label': `Clear ${field.label.toLowerCase()}`, tabIndex: 0 }}
-      allowDeselect={field.required !== true}
+      allowDeselect={false}
       nothingFoundMessage="Nothing has that name"
       onBlur={() => setLeft(true)}
       {...(placeholder === undefined ? {} : { placeholder })}

@@ -57,10 +57,10 @@ type Found = {
   readonly problem?: string;
 };
 
-function useFound(text: string, opened: boolean, search: PaletteProps['search']): Found {
+function useFound(text: string, search: PaletteProps['search']): Found {
   const [found, setFound] = useState<Found>({ groups: [], state: 'idle' });
   useEffect(() => {
-    if (!opened || search === undefined || text.trim() === '') {
+    if (search === undefined || text.trim() === '') {
       setFound({ groups: [], state: 'idle' });
       return;
     }
@@ -80,24 +80,19 @@ function useFound(text: string, opened: boolean, search: PaletteProps['search'])
       clearTimeout(timer);
       stop.abort();
     };
-  }, [text, opened, search]);
+  }, [text, search]);
   return found;
 }
 
 /** Search and commands in one dialog: type, choose with the arrows, Enter opens. */
 export function Palette({ opened, onClose, commands, search }: PaletteProps) {
   return (
-    <Modal
-      opened={opened}
-      onClose={onClose}
-      withCloseButton={false}
-      size="40rem"
-      padding={0}
-      yOffset="12vh"
-      aria-label="Search the workbook"
-    >
-      {opened && <PaletteInside commands={commands} onClose={onClose} {...(search === undefined ? {} : { search })} />}
-    </Modal>
+    <Modal.Root opened={opened} onClose={onClose} size="40rem" padding={0} yOffset="12vh">
+      <Modal.Overlay />
+      <Modal.Content aria-label="Search the workbook">
+        <PaletteInside commands={commands} onClose={onClose} {...(search === undefined ? {} : { search })} />
+      </Modal.Content>
+    </Modal.Root>
   );
 }
 
@@ -106,7 +101,7 @@ function PaletteInside({ onClose, commands, search }: Omit<PaletteProps, 'opened
   const [chosen, setChosen] = useState(0);
   const listId = useId();
   const list = useRef<HTMLDivElement>(null);
-  const found = useFound(text, true, search);
+  const found = useFound(text, search);
   const groups = useMemo(
     () => [...found.groups, commandGroup(commands, text)].filter(({ hits }) => hits.length > 0),
     [found.groups, commands, text],
