@@ -17,7 +17,7 @@ const file: BodyRule = {
 
 /** Files come in through the importing routes only; everywhere else a body is JSON of at most 1 MiB. */
 export function bodyRule(pathname: string): BodyRule {
-  return pathname.startsWith('/api/importing/') ? file : json;
+  return /^\/api\/(rpc\/)?importing\//.test(pathname) ? file : json;
 }
 
 /** True if the request says that a body follows. */
