@@ -154,6 +154,20 @@ describe('restoring', () => {
     expect(orders(kept ?? '')).toBeGreaterThanOrEqual(5 + acknowledged - 1);
   });
 
+  it('a journal that cannot be settled is kept beside the damaged workbook and not played into the new one', () => {
+    const { path: source, backup, workbook } = withBackup();
+    const path = join(folder(), 'drover.hoistday');
+    for (const ending of ['', '-wal']) copyFileSync(source + ending, path + ending);
+    workbook.close();
+    writeFileSync(path, readFileSync(path).fill(0xa5, 8192, 12288));
+    const journal = readFileSync(`${path}-wal`);
+    expect(journal.length).toBeGreaterThan(0);
+    const { kept } = restoreBackup(backup.path, path, now, schemaOne);
+    expect(Object.keys(contentOf(dirname(path))).length).toBe(3);
+    expect(orders(path)).toBe(5);
+    expect(readFileSync(`${kept}-wal`).equals(journal)).toBe(true);
+  });
+
   it('restores over a damaged workbook and where there is none', () => {
     const { path, backup, workbook } = withBackup();
     workbook.close();
