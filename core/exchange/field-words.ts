@@ -84,20 +84,26 @@ const words: Readonly<Record<ImportField, string>> = {
   bin: 'bin, box, shelf, location, storage, rack, bay, Kiste, Regal, Lagerplatz, Lagerort, Fach, Ort',
 };
 
-const fieldsByHeading = new Map<string, ImportField[]>();
+export interface HeadingMeaning {
+  readonly field: ImportField;
+  /** 0 for the plainest word for the field, more for words that are further off. */
+  readonly distance: number;
+}
+
+const meanings = new Map<string, HeadingMeaning[]>();
 for (const [field, list] of Object.entries(words) as [ImportField, string][]) {
-  for (const word of list.split(', ')) {
+  list.split(', ').forEach((word, distance) => {
     const plain = plainHeading(word);
-    const known = fieldsByHeading.get(plain) ?? [];
-    if (!known.includes(field)) known.push(field);
-    fieldsByHeading.set(plain, known);
-  }
+    const known = meanings.get(plain) ?? [];
+    if (!known.some((meaning) => meaning.field === field)) known.push({ field, distance });
+    meanings.set(plain, known);
+  });
 }
 
 /** The fields that a heading can mean; empty when the word is not known. "Price (USD)" is tried without its brackets. */
-export function fieldsOfHeading(heading: string): readonly ImportField[] {
+export function fieldsOfHeading(heading: string): readonly HeadingMeaning[] {
   if (heading.length > 80) return [];
-  const whole = fieldsByHeading.get(plainHeading(heading));
+  const whole = meanings.get(plainHeading(heading));
   if (whole !== undefined) return whole;
-  return fieldsByHeading.get(plainHeading(heading.replace(/[([{][^)\]}]*[)\]}]/g, ''))) ?? [];
+  return meanings.get(plainHeading(heading.replace(/[([{][^)\]}]*[)\]}]/g, ''))) ?? [];
 }

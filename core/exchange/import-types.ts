@@ -119,9 +119,13 @@ export interface ImportedPart {
   readonly state: ImportState;
   /** The word that the state was read from, as written. */
   readonly stateText: string;
+  /** How many came in so far, whatever happened to them since. */
   readonly arrivedMilli?: number;
+  /** How many sit on the engine, for trial or for good. */
   readonly fittedMilli?: number;
-  /** Whose it is, when borrowed. */
+  /** True when a word on the row says that it is not the builder's own. */
+  readonly borrowed: boolean;
+  /** Whose it is, when borrowed and the note says so. */
   readonly owner?: string;
   readonly bin?: string;
   readonly coreDepositMinor?: number;
