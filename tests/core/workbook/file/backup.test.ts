@@ -155,16 +155,19 @@ describe('restoring', () => {
   });
 
   it('a journal that cannot be settled is kept beside the damaged workbook and not played into the new one', () => {
-    const { path: source, backup, workbook } = withBackup();
+    const source = workbookWith(300);
+    const workbook = openWorkbookFile(source, options);
+    const backup = backUp(workbook.db, source, folder(), now);
+    addOrders(workbook.db, 2);
     const path = join(folder(), 'drover.hoistday');
     for (const ending of ['', '-wal']) copyFileSync(source + ending, path + ending);
     workbook.close();
-    writeFileSync(path, readFileSync(path).fill(0xa5, 8192, 12288));
+    writeFileSync(path, readFileSync(path).fill(0xa5, 4096 * 10, 4096 * 11));
     const journal = readFileSync(`${path}-wal`);
     expect(journal.length).toBeGreaterThan(0);
     const { kept } = restoreBackup(backup.path, path, now, schemaOne);
     expect(Object.keys(contentOf(dirname(path))).length).toBe(3);
-    expect(orders(path)).toBe(5);
+    expect(orders(path)).toBe(300);
     expect(readFileSync(`${kept}-wal`).equals(journal)).toBe(true);
   });
 
