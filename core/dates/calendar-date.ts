@@ -57,8 +57,13 @@ export function addDays(date: string, days: number): string {
 
 /** ISO 8601 weekday: 1 is Monday, 7 is Sunday. */
 export function weekdayOf(date: string): number {
+  return weekdayOfDayNumber(dayNumber(date));
+}
+
+/** ISO 8601 weekday of a day number. */
+export function weekdayOfDayNumber(day: number): number {
   // Day 0 of the count, 1970-01-01, was a Thursday.
-  return ((((dayNumber(date) + 3) % 7) + 7) % 7) + 1;
+  return ((((day + 3) % 7) + 7) % 7) + 1;
 }
 
 /** The calendar month of a date, YYYY-MM. */

@@ -3,8 +3,8 @@
  * from window to window; waits on the clock (a cure, a delivery) run day and night and are plain additions of minutes.
  * Windows hold their first minute and not their last, so work that fills a window ends exactly at its end.
  */
-import { requireDate, weekdayOf } from '../dates/calendar-date.ts';
-import { dateOfMinute, minutesPerDay, startOfDay } from '../dates/instant.ts';
+import { dayNumber, requireDate, weekdayOfDayNumber } from '../dates/calendar-date.ts';
+import { minutesPerDay } from '../dates/instant.ts';
 import { Refusal } from '../refusal.ts';
 
 /** Wall times HH:MM; `to` may be 24:00. A session past midnight is two windows. */
@@ -37,7 +37,8 @@ interface Span {
 /** A checked plan, ready to compute with. */
 export interface WorkingTime {
   readonly byWeekday: ReadonlyMap<number, readonly Span[]>;
-  readonly byDate: ReadonlyMap<string, readonly Span[]>;
+  /** By day number, which is quicker to count through than dates. */
+  readonly byDay: ReadonlyMap<number, readonly Span[]>;
 }
 
 /** How far ahead work is looked for before the answer is "no working time". */
@@ -58,15 +59,20 @@ export function readWorkingTime(plan: WorkingTimePlan): WorkingTime {
       byWeekday.set(weekday, readSpans(plan.weekly.filter((window) => window.weekday === weekday)));
     }
   }
-  const byDate = new Map<string, readonly Span[]>();
+  const byDay = new Map<number, readonly Span[]>();
   for (const exception of plan.exceptions) {
-    requireDate(exception.date, 'exception day');
-    if (byDate.has(exception.date)) {
+    const day = dayNumber(requireDate(exception.date, 'exception day'));
+    if (byDay.has(day)) {
       throw refused('exception day', `The exception day ${exception.date} is entered twice.`, 'each day once');
     }
-    byDate.set(exception.date, readSpans(exception.windows));
+    byDay.set(day, readSpans(exception.windows));
   }
-  return { byWeekday, byDate };
+  return { byWeekday, byDay };
+}
+
+/** Whether any week has a window; without one no work can be dated. */
+export function hasWorkingTime(time: WorkingTime): boolean {
+  return [...time.byWeekday.values()].some((spans) => spans.length > 0);
 }
 
 /**
@@ -124,11 +130,10 @@ export function showMinutes(minutes: number): string {
 
 /** The windows not over at `start`, in order, for ten years. */
 function* windowsFrom(time: WorkingTime, start: number): Generator<Span> {
-  const firstDay = startOfDay(dateOfMinute(start));
-  for (let day = 0; day < horizonDays; day += 1) {
-    const begin = firstDay + day * minutesPerDay;
-    const date = dateOfMinute(begin);
-    for (const span of time.byDate.get(date) ?? time.byWeekday.get(weekdayOf(date)) ?? []) {
+  const today = Math.floor(start / minutesPerDay);
+  for (let day = today; day < today + horizonDays; day += 1) {
+    const begin = day * minutesPerDay;
+    for (const span of time.byDay.get(day) ?? time.byWeekday.get(weekdayOfDayNumber(day)) ?? []) {
       const window = { from: begin + span.from, to: begin + span.to };
       if (window.to > start) yield window;
     }

@@ -1,0 +1,64 @@
+/** One thing that stands before the gate. */
+
+export const blockerKinds = [
+  'part not in hand',
+  'part not fitted',
+  'part not verified',
+  'trial part on',
+  'borrowed part on',
+  'wrong part not settled',
+  'bolts not final',
+  'job open',
+  'tool missing',
+  'decision open',
+] as const;
+export type BlockerKind = (typeof blockerKinds)[number];
+
+export interface BlockerSubject {
+  readonly kind: 'part' | 'job' | 'tool' | 'decision' | 'bolt-group';
+  readonly id: number;
+}
+
+export interface Blocker {
+  readonly kind: BlockerKind;
+  readonly subject: BlockerSubject;
+  readonly title: string;
+  /** A few words on where it stands, such as "back-ordered 34 days". */
+  readonly standing: string;
+  /** A sentence: why it blocks. */
+  readonly why: string;
+  /** A sentence: what clears it. */
+  readonly clears: string;
+  /** When work on it may begin; null = not known, and `noDate` says why. */
+  readonly readyOn: string | null;
+  /** When it is cleared at best; null = no date, and `noDate` says why. */
+  readonly clearOn: string | null;
+  /** A sentence; empty when there is a date. */
+  readonly noDate: string;
+  /** Whole days by which the gate moves earlier if this alone were cleared now. */
+  readonly daysGained: number;
+  /** What it still costs; null = not known. */
+  readonly costMinor: number | null;
+  /** Hands-on minutes counted for it. */
+  readonly minutes: number;
+}
+
+/** A blocker before dates are worked out. */
+export interface Finding
+  extends Pick<Blocker, 'kind' | 'subject' | 'title' | 'standing' | 'why' | 'clears' | 'readyOn' | 'costMinor'> {
+  /** Why it has no ready day; empty when it has one. */
+  readonly notReady: string;
+  /** Null when nobody has guessed. */
+  readonly minutes: number | null;
+  /** Whether the minutes were assumed rather than guessed for this very item. */
+  readonly assumed: boolean;
+  /** Keys of the findings that must be cleared before work on this one may begin. */
+  readonly after: readonly string[];
+  /** Keys of the jobs whose end clears this one; their minutes cover it. */
+  readonly clearedBy: readonly string[];
+}
+
+/** Names a finding, and the waiver that belongs to it. */
+export function blockerKey(kind: BlockerKind, subject: BlockerSubject): string {
+  return `${kind}/${subject.kind}/${subject.id}`;
+}

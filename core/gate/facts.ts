@@ -1,0 +1,142 @@
+/**
+ * What the hoist check is told about a build. The caller folds these from the ledger and the records; nothing here is
+ * read from disk or from a clock. Dates are ISO days, amounts minor units of the build's currency, quantities
+ * thousandths.
+ */
+import type { WorkingTime } from '../schedule/working-time.ts';
+import type { Unit } from '../units/quantity.ts';
+import type { BlockerKind, BlockerSubject } from './blocker.ts';
+
+/** A part line. Each of its units stands in one of the counts, except that `borrowedOnMilli` are among those on the engine. */
+export interface PartFact {
+  readonly id: number;
+  readonly description: string;
+  readonly unit: Unit;
+  readonly needMilli: number;
+  /** On the engine to stay: loose or unrecorded, brought to snug, and finally torqued, measured or checked. */
+  readonly fittedMilli: number;
+  readonly snugMilli: number;
+  readonly verifiedMilli: number;
+  readonly trialFittedMilli: number;
+  /** Units on the engine (fitted, snug or verified) that belong to somebody else. */
+  readonly borrowedOnMilli: number;
+  readonly lentMilli: number;
+  /** Wrong or faulty units that have been neither exchanged nor refunded. */
+  readonly rejectedUnsettledMilli: number;
+  /** Accepted, ours and off the engine. */
+  readonly inHandMilli: number;
+  /** Arrived and not yet looked at. */
+  readonly inspectionMilli?: number;
+  /** Outstanding at vendors, back-orders left out. */
+  readonly onOrderMilli: number;
+  readonly backOrderedMilli: number;
+  /** Day of the oldest back-order notice that still stands. */
+  readonly backOrderedOn?: string | null;
+  readonly needsVerification: boolean;
+  readonly optional: boolean;
+  /** The vendor's latest promise, and the arrival that is forecast; the forecast goes first. */
+  readonly promisedOn?: string | null;
+  readonly expectedOn?: string | null;
+  readonly lentDueOn?: string | null;
+  /** Commitment and remaining estimate of the line. */
+  readonly costToComeMinor: number;
+  /** Whether that cost is known: false when units are still to be bought and nobody has guessed their price. */
+  readonly estimateKnown: boolean;
+  /** Work to fit what is missing, when no job of the plan covers it. */
+  readonly fittingMinutes?: number | null;
+}
+
+export interface JobFact {
+  readonly id: number;
+  readonly title: string;
+  readonly done: boolean;
+  /** Hands-on minutes still to work; null when nobody has guessed. */
+  readonly minutesGuess: number | null;
+  /** Must be done before the gate. Jobs before such a job must be, too, whatever they say. */
+  readonly beforeGate: boolean;
+  readonly earlier: readonly number[];
+  readonly parts: readonly number[];
+  readonly tools: readonly number[];
+  readonly decisions?: readonly number[];
+  /** Why it counts as open although it was worked on, such as a reading outside its limits. */
+  readonly because?: string;
+}
+
+export interface ToolFact {
+  readonly id: number;
+  readonly name: string;
+  readonly atHand: boolean;
+  readonly dueOn?: string | null;
+  /** Hire or price; 0 when it costs nothing, null when not known. */
+  readonly hireMinor?: number | null;
+}
+
+export interface DecisionFact {
+  readonly id: number;
+  readonly title: string;
+  readonly open: boolean;
+  readonly neededBy?: string | null;
+  /** Gap between the cheapest and the dearest option; null when not known. */
+  readonly costSpreadMinor?: number | null;
+}
+
+export interface BoltGroupFact {
+  readonly id: number;
+  readonly name: string;
+  /** Whole bolts. */
+  readonly count: number;
+  readonly snugCount: number;
+  readonly finalCount: number;
+  /** Whether the maker's method (torque, angle or stretch) and its value are recorded. */
+  readonly methodKnown: boolean;
+  readonly minutes?: number | null;
+}
+
+export interface WaiverFact {
+  readonly kind: BlockerKind;
+  readonly subject: BlockerSubject;
+  readonly reason: string;
+  readonly by: string;
+  readonly on: string;
+  /** Last day it holds; null for no end. */
+  readonly until: string | null;
+  /** The ledger entry, so that the waiver can be ended. */
+  readonly seq: number;
+}
+
+export interface GateFacts {
+  readonly gateName: string;
+  readonly parts: readonly PartFact[];
+  readonly jobs: readonly JobFact[];
+  readonly tools: readonly ToolFact[];
+  readonly decisions: readonly DecisionFact[];
+  readonly boltGroups: readonly BoltGroupFact[];
+  readonly waivers: readonly WaiverFact[];
+}
+
+/** Minutes to count where nobody has guessed; null leaves the item, and so the gate, without a date. */
+export interface AssumedMinutes {
+  readonly fitting: number | null;
+  readonly verifying: number | null;
+  readonly perBolt: number | null;
+  readonly job: number | null;
+}
+
+export const nothingAssumed: AssumedMinutes = { fitting: null, verifying: null, perBolt: null, job: null };
+
+/** How days and quantities stand in sentences. */
+export interface GateWords {
+  readonly day: (date: string) => string;
+  readonly quantity: (milli: number, unit: Unit) => string;
+}
+
+export interface GateOptions {
+  /** Wall time YYYY-MM-DDTHH:MM. */
+  readonly now: string;
+  /** The builder's hours; null when none are set, and then nothing that takes work has a date. */
+  readonly workingTime: WorkingTime | null;
+  readonly assume: AssumedMinutes;
+  readonly words: GateWords;
+  /** Kinds that can't be waived. */
+  readonly noWaiver?: readonly BlockerKind[];
+}
