@@ -31,7 +31,7 @@ const cameUp = 5_000;
 async function launch(): Promise<void> {
   const choices = launchChoices(process.argv.slice(2));
   if (choices.help) return say(launchHelp);
-  const folder = choices.folder === null ? workbookFolder() : path.resolve(choices.folder);
+  const folder = folderOf(choices);
   const display = hasDisplay(process.platform, process.env);
   const wished = choices.browser || !display;
   const facts: MachineFacts = {
@@ -53,6 +53,12 @@ async function launch(): Promise<void> {
     decision = { kind: 'browser', why: failed };
   }
   await browser(choices, folder, display, decision.kind === 'browser' ? decision.why : null);
+}
+
+/** A workbook that is named lies in the folder that the browser's page may open files of. */
+function folderOf({ folder, file }: LaunchChoices): string {
+  if (folder !== null) return path.resolve(folder);
+  return file === null ? workbookFolder() : path.dirname(path.resolve(file));
 }
 
 function binary(): string | null {

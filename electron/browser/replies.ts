@@ -40,7 +40,7 @@ export function refuse(
   problem: Problem,
   id = newProblemId(),
 ): void {
-  const text = problemText(problem, id);
+  const text = problemText(problem, id, request.url ?? '');
   const unread = hasBody(request) && !request.complete;
   response.writeHead(problem.status, {
     ...securityHeaders(),

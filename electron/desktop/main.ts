@@ -1,3 +1,4 @@
+import { mkdirSync } from 'node:fs';
 import path from 'node:path';
 import { app, dialog } from 'electron';
 import { createHost } from '../../core/procedures/host.ts';
@@ -35,6 +36,7 @@ function run(): void {
   function begin(): void {
     const log = logFile(path.join(app.getPath('logs'), 'hoistday.log'), now);
     const folder = workbookFolder();
+    mkdirSync(folder, { recursive: true });
     const host = createHost({ folder, allowAnyPath: true, now, log });
     app.on('will-quit', () => host.close());
     process.once('uncaughtException', (failure) => {

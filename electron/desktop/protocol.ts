@@ -59,5 +59,5 @@ function refused(status: number, code: string, message: string): Response {
     'Cache-Control': 'no-store',
     'Content-Type': 'application/json; charset=utf-8',
   };
-  return new Response(problemText({ status, code, message }, newProblemId()), { status, headers });
+  return new Response(problemText({ status, code, message }, newProblemId(), ''), { status, headers });
 }

@@ -31,13 +31,14 @@ export async function guardedAnswer(host: HostLike, request: Request, log: (line
 
 function unexpected(log: (line: string) => void, request: Request, detail: string): Response {
   const id = newProblemId();
-  log(`[${id}] ${request.method} ${new URL(request.url).pathname}: ${detail}`);
+  const { pathname } = new URL(request.url);
+  log(`[${id}] ${request.method} ${pathname}: ${detail}`);
   const problem = {
     status: 500,
     code: 'unexpected',
-    message: 'Something in the program went wrong, and the request was not answered. Entries saved before are safe.',
+    message: `Something in the program went wrong (${id}), and the request was not answered. What was saved before is safe.`,
   };
-  return new Response(problemText(problem, id), {
+  return new Response(problemText(problem, id, pathname), {
     status: 500,
     headers: { ...securityHeaders(), 'Cache-Control': 'no-store', 'Content-Type': 'application/json; charset=utf-8' },
   });

@@ -16,6 +16,9 @@ export function pageFolder(): string {
   writeFileSync(path.join(folder, 'index.html'), '<!doctype html><html><head></head><body>page</body></html>');
   writeFileSync(path.join(folder, 'assets', 'index-AbCd1234.js'), 'export {};');
   writeFileSync(path.join(folder, 'assets', 'index-AbCd1234.js.map'), outside);
+  const probe =
+    'let code = "refused"; try { code = new Function("return `ran`")(); } catch {} document.body.dataset.code = code;';
+  writeFileSync(path.join(folder, 'probe.js'), probe);
   writeFileSync(path.join(folder, 'mark.svg'), '<svg xmlns="http://www.w3.org/2000/svg"/>');
   writeFileSync(path.join(folder, '.hidden'), outside);
   symlinkSync(path.join(root, 'secret.txt'), path.join(folder, 'leak.txt'));
