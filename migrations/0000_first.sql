@@ -209,7 +209,6 @@ CREATE TABLE "parts" (
 	"attention" text DEFAULT '' NOT NULL,
 	"note" text DEFAULT '' NOT NULL,
 	"facts" text DEFAULT '[]' NOT NULL,
-	"estimate_each_e4" integer,
 	"folded" text DEFAULT '' NOT NULL,
 	"import_key" text
 ) STRICT;
@@ -224,6 +223,7 @@ CREATE TABLE "positions" (
 	"part" integer PRIMARY KEY NOT NULL,
 	"build" integer NOT NULL,
 	"need_milli" integer DEFAULT 0 NOT NULL,
+	"estimate_each_e4" integer,
 	"placed_milli" integer DEFAULT 0 NOT NULL,
 	"acknowledged_milli" integer DEFAULT 0 NOT NULL,
 	"back_ordered_milli" integer DEFAULT 0 NOT NULL,

@@ -6,43 +6,44 @@
 import { compareDates, requireDate } from '../dates/calendar-date.ts';
 import { Refusal } from '../refusal.ts';
 
-/** What a row without a system or phase is filed under; it is shown, never hidden. */
-export const unassigned = 'unassigned';
-
+/** A budget line files its money under a system and a phase, named by their ids; null is unassigned, shown as such. */
 export interface BudgetLine {
-  readonly id: string;
-  readonly system: string | null;
-  readonly phase: string | null;
-  readonly on: string;
-  readonly originalMinor: number;
+  readonly id: number;
+  readonly system: number | null;
+  readonly phase: number | null;
 }
 
+/**
+ * Money given to a line or taken from it, added to the contingency (`lineId` null), or drawn from the contingency into
+ * a line. The first `change` of a line is its original budget; those after it are approved changes.
+ */
 export interface BudgetChange {
-  readonly lineId: string;
+  readonly lineId: number | null;
   readonly on: string;
-  /** `approved` is new money, or withdrawn when below 0; `contingency` moves money from contingency to the line. */
-  readonly kind: 'approved' | 'contingency';
+  readonly kind: 'change' | 'contingency' | 'contingency drawn';
+  /** Below 0 takes money away, or puts a draw back. */
   readonly amountMinor: number;
   readonly reason: string;
 }
 
 export interface BudgetPlan {
   readonly lines: readonly BudgetLine[];
+  /** In the order they were entered. */
   readonly changes: readonly BudgetChange[];
-  readonly contingencyMinor: number;
 }
 
 /** What the ledger says about one system and phase: cost recognised, on order, and still to order. */
 export interface BudgetActual {
-  readonly system: string | null;
-  readonly phase: string | null;
+  readonly system: number | null;
+  readonly phase: number | null;
   readonly costMinor: number;
   readonly commitmentMinor: number;
   readonly remainingMinor: number;
 }
 
 export interface BudgetRow {
-  readonly name: string;
+  /** Id of the system or phase; null for what is unassigned, and in the total. */
+  readonly tag: number | null;
   readonly originalMinor: number;
   readonly approvedMinor: number;
   readonly drawnMinor: number;
@@ -66,8 +67,8 @@ export interface BudgetStatus {
 }
 
 /**
- * The budget by system or phase beside what was spent, as of a day (lines and changes dated later don't count).
- * Rows stand in order of first appearance, costs without a budget line after them, `unassigned` last.
+ * The budget by system or phase beside what was spent, as of a day (changes dated later don't count).
+ * Rows stand in order of first appearance, costs without a budget line after them, what is unassigned last.
  */
 export function budgetStatus(
   plan: BudgetPlan,
@@ -75,27 +76,29 @@ export function budgetStatus(
   groupBy: 'system' | 'phase',
   asOf: string,
 ): BudgetStatus {
-  const rows = new Map<string, BudgetRow>();
-  const add = (tag: string | null, amounts: Partial<BudgetRow>): void => {
-    const name = tag ?? unassigned;
-    rows.set(name, addRow(rows.get(name) ?? emptyRow(name), amounts));
+  const rows = new Map<number | null, BudgetRow>();
+  const add = (tag: number | null, amounts: Partial<BudgetRow>): void => {
+    rows.set(tag, addRow(rows.get(tag) ?? emptyRow(tag), amounts));
   };
-  const lines = plan.lines.filter((line) => line.on <= asOf);
-  for (const line of lines) add(line[groupBy], { originalMinor: line.originalMinor });
-  for (const change of plan.changes) {
-    const line = lines.find((candidate) => candidate.id === change.lineId);
-    if (line === undefined || change.on > asOf) continue;
-    add(
-      line[groupBy],
-      change.kind === 'approved' ? { approvedMinor: change.amountMinor } : { drawnMinor: change.amountMinor },
-    );
+  const lines = new Map(plan.lines.map((line) => [line.id, line]));
+  const begun = new Set<number>();
+  let contingencyMinor = 0;
+  const known = plan.changes.filter((change) => change.on <= asOf);
+  for (const { lineId, kind, amountMinor } of [...known].sort((a, b) => compareDates(a.on, b.on))) {
+    if (kind === 'contingency') contingencyMinor += amountMinor;
+    const line = lineId === null ? undefined : lines.get(lineId);
+    if (line === undefined) continue;
+    if (kind === 'contingency drawn') add(line[groupBy], { drawnMinor: amountMinor });
+    else if (begun.has(line.id)) add(line[groupBy], { approvedMinor: amountMinor });
+    else add(line[groupBy], { originalMinor: amountMinor });
+    if (kind === 'change') begun.add(line.id);
   }
   for (const { costMinor, commitmentMinor, remainingMinor, ...tags } of actuals) {
     add(tags[groupBy], { costMinor, commitmentMinor, remainingMinor });
   }
-  const ordered = [...rows.values()].sort((a, b) => Number(a.name === unassigned) - Number(b.name === unassigned));
-  const total = ordered.reduce(addRow, emptyRow('total'));
-  const contingencyLeftMinor = plan.contingencyMinor - total.drawnMinor;
+  const ordered = [...rows.values()].sort((a, b) => Number(a.tag === null) - Number(b.tag === null));
+  const total = ordered.reduce(addRow, emptyRow(null));
+  const contingencyLeftMinor = contingencyMinor - total.drawnMinor;
   return { rows: ordered, total, contingencyLeftMinor, fundingMinor: total.currentMinor + contingencyLeftMinor };
 }
 
@@ -107,7 +110,7 @@ export function currentBudget(plan: BudgetPlan, asOf: string): number {
 /**
  * Checks a change before it is added.
  * @throws Refusal `needs-reason` without a reason; `not-found` for an unknown line; `bad-input` for a day that isn't
- * one, or an amount of 0; `floor` when contingency, or the line's own budget, would fall below 0 on that day or later.
+ * one, a line missing where one belongs (or given for the contingency), or an amount of 0; `floor` when contingency, or the line's own budget, would fall below 0 on that day or later.
  */
 export function checkBudgetChange(plan: BudgetPlan, change: BudgetChange): void {
   requireDate(change.on, 'day of the change');
@@ -117,8 +120,13 @@ export function checkBudgetChange(plan: BudgetPlan, change: BudgetChange): void 
       accepted: 'why the budget changes, in a few words',
     });
   }
-  const line = plan.lines.find((candidate) => candidate.id === change.lineId);
-  if (line === undefined) {
+  if ((change.kind === 'contingency') !== (change.lineId === null)) {
+    throw new Refusal('bad-input', 'Contingency belongs to no line, and every other change to one. Nothing was changed.', {
+      field: 'budget line',
+      accepted: change.kind === 'contingency' ? 'no line' : 'a line of the budget',
+    });
+  }
+  if (change.lineId !== null && !plan.lines.some((line) => line.id === change.lineId)) {
     throw new Refusal('not-found', 'The budget line was not found. Nothing was changed.', { field: 'budget line' });
   }
   if (!Number.isSafeInteger(change.amountMinor) || change.amountMinor === 0) {
@@ -129,28 +137,28 @@ export function checkBudgetChange(plan: BudgetPlan, change: BudgetChange): void 
   }
   const changes = [...plan.changes, change];
   refuseBelowZero(
-    plan.contingencyMinor,
-    changes.filter((other) => other.kind === 'contingency').map(({ on, amountMinor }) => ({ on, minor: -amountMinor })),
+    changes.flatMap(({ kind, on, amountMinor }) => {
+      if (kind === 'change') return [];
+      return [{ on, minor: kind === 'contingency' ? amountMinor : -amountMinor }];
+    }),
     'contingency',
     'a draw within what is left, or an approved change for the rest',
   );
+  if (change.lineId === null) return;
+  const ofLine = changes.filter((other) => other.lineId === change.lineId);
   refuseBelowZero(
-    line.originalMinor,
-    changes
-      .filter((other) => other.lineId === change.lineId)
-      .map(({ on, amountMinor }) => ({ on, minor: amountMinor })),
+    ofLine.map(({ on, amountMinor }) => ({ on, minor: amountMinor })),
     'budget line',
     'at most what the line still has',
   );
 }
 
 function refuseBelowZero(
-  openingMinor: number,
   moves: readonly { readonly on: string; readonly minor: number }[],
   field: string,
   accepted: string,
 ): void {
-  let left = openingMinor;
+  let left = 0;
   const ordered = [...moves].sort((a, b) => compareDates(a.on, b.on) || b.minor - a.minor);
   for (const { on, minor } of ordered) {
     left += minor;
@@ -164,9 +172,9 @@ function refuseBelowZero(
   }
 }
 
-function emptyRow(name: string): BudgetRow {
+function emptyRow(tag: number | null): BudgetRow {
   return {
-    name,
+    tag,
     originalMinor: 0,
     approvedMinor: 0,
     drawnMinor: 0,
@@ -189,7 +197,7 @@ function addRow(row: BudgetRow, more: Partial<BudgetRow>): BudgetRow {
   const currentMinor = originalMinor + approvedMinor + drawnMinor;
   const forecastMinor = costMinor + commitmentMinor + remainingMinor;
   return {
-    name: row.name,
+    tag: row.tag,
     originalMinor,
     approvedMinor,
     drawnMinor,

@@ -7,7 +7,7 @@ import { refusalCodes } from '../refusal.ts';
 const bound = Number.MAX_SAFE_INTEGER;
 export const id = z.int().positive().max(bound);
 export const milli = z.int().min(-bound).max(bound);
-export const positiveMilli = z.int().positive('Type a quantity above zero.').max(1_000_000_000_000);
+export const positiveMilli = z.int().positive('Type a quantity above zero.').max(1_000_000_000, 'At most 1 000 000.');
 export const minor = z.int().min(-bound).max(bound);
 export const positiveMinor = z.int().positive('Type an amount above zero.').max(bound);
 export const currency = z.string().regex(/^[A-Z]{3}$/, 'Three capital letters, such as EUR.');

@@ -87,21 +87,19 @@ export const exchangeContract = {
     .input(importChoices.extend({ ...actBase.shape, again: z.boolean().optional() }))
     .output(importReport),
   /** Imports made before, with their reports. */
-  imports: procedure
-    .input(z.object({ build: id }))
-    .output(
-      z.array(
-        z.object({
-          act: id,
-          on: day,
-          fileName: z.string(),
-          rows: z.int(),
-          written: z.int(),
-          undone: z.boolean(),
-          summary: z.string(),
-        }),
-      ),
+  imports: procedure.input(z.object({ build: id })).output(
+    z.array(
+      z.object({
+        act: id,
+        on: day,
+        fileName: z.string(),
+        rows: z.int(),
+        written: z.int(),
+        undone: z.boolean(),
+        summary: z.string(),
+      }),
     ),
+  ),
   report: procedure.input(z.object({ act: id })).output(importReport),
   exportTable: procedure
     .input(z.object({ build: id, asOf: day.optional(), table: z.enum(exportTables), format: z.enum(['csv', 'xlsx']) }))

@@ -230,36 +230,32 @@ export const ordersContract = {
   list: procedure.input(ofBuild).output(z.array(orderRow)),
   detail: procedure.input(z.object({ order: id, asOf: day.optional() })).output(orderDetail),
   /** Lines of the list that a vendor could be asked for: uncovered needs, that vendor's first. */
-  needsOf: procedure
-    .input(z.object({ build: id, vendor: id.nullable() }))
-    .output(
-      z.array(
-        z.object({
-          part: id,
-          description: z.string(),
-          partNumber: z.string(),
-          unit: z.string(),
-          vendor: id.nullable(),
-          uncoveredMilli: milli,
-          estimateEachE4: z.int().nullable(),
-          priority: z.int(),
-          neededBy: day.nullable(),
-        }),
-      ),
-    ),
-  /** What the order would cost, line by line, without placing it. */
-  land: procedure
-    .input(orderDraft.extend({ on: day }))
-    .output(
+  needsOf: procedure.input(z.object({ build: id, vendor: id.nullable() })).output(
+    z.array(
       z.object({
-        lines: z.array(landedLine),
-        totalMinor: minor,
-        totalBaseMinor: minor,
-        rate: z.string().nullable(),
-        rateOn: day.nullable(),
-        notices: z.array(z.string()),
+        part: id,
+        description: z.string(),
+        partNumber: z.string(),
+        unit: z.string(),
+        vendor: id.nullable(),
+        uncoveredMilli: milli,
+        estimateEachE4: z.int().nullable(),
+        priority: z.int(),
+        neededBy: day.nullable(),
       }),
     ),
+  ),
+  /** What the order would cost, line by line, without placing it. */
+  land: procedure.input(orderDraft.extend({ on: day })).output(
+    z.object({
+      lines: z.array(landedLine),
+      totalMinor: minor,
+      totalBaseMinor: minor,
+      rate: z.string().nullable(),
+      rateOn: day.nullable(),
+      notices: z.array(z.string()),
+    }),
+  ),
   place: procedure.input(actBase.extend({ order: orderDraft, paid: z.boolean().optional() })).output(actResult),
   acknowledge: procedure
     .input(onOrder.extend({ lines: lineQuantities, promisedOn: day.nullable(), number: optionalLine(80).optional() }))

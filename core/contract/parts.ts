@@ -58,7 +58,7 @@ export const partValues = z.object({
   attention: optionalLine(2000),
   note: longText,
   facts: z.array(fact).max(200),
-  needMilli: z.int().min(0).max(1_000_000_000_000),
+  needMilli: z.int().min(0).max(1_000_000_000, 'At most 1 000 000.'),
   /** Guess of the price each in the base currency, 1/10 000 of a minor unit; null = no estimate. */
   estimateEachE4: z.int().min(0).max(Number.MAX_SAFE_INTEGER).nullable(),
 });

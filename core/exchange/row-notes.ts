@@ -1,5 +1,6 @@
 /** The remarks on one row and the note that keeps, word for word, what was not understood. */
 import { cleanText, holdsHiddenMarks } from './clean-text.ts';
+import { unguardText } from './formula-guard.ts';
 import type { ImportFact, ImportField } from './import-types.ts';
 import type { RowReader } from './row-reader.ts';
 import type { ImportFinding, Severity, TableRow } from './table-types.ts';
@@ -78,7 +79,7 @@ export class RowNotes {
   /** The texts of columns that hold no field. */
   facts(): readonly ImportFact[] {
     return this.#reader.others.flatMap(({ index, title }) => {
-      const value = cleanText(this.#row.cells[index] ?? '');
+      const value = cleanText(unguardText(this.#row.cells[index] ?? ''));
       return value === '' ? [] : [{ key: title, value }];
     });
   }

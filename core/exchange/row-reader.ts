@@ -1,5 +1,6 @@
 /** Looks cells up by what their column means. */
 import { cleanText, oneLine } from './clean-text.ts';
+import { unguardText } from './formula-guard.ts';
 import type { ImportField, Mapping } from './import-types.ts';
 import type { CellKind, Table, TableRow } from './table-types.ts';
 
@@ -33,7 +34,7 @@ export function rowReader(table: Table, mapping: Mapping): RowReader {
   const cell = (row: TableRow, field: ImportField) => {
     const index = byField.get(field)?.index ?? -1;
     // What a failed formula left is remarked on, and is no value.
-    return row.kinds?.[index] === 'error' ? '' : (row.cells[index] ?? '');
+    return row.kinds?.[index] === 'error' ? '' : unguardText(row.cells[index] ?? '');
   };
   return {
     text: (row, field) => oneLine(cell(row, field)),

@@ -9,7 +9,7 @@ import { payloadChoice, quantityOf, requireReason } from './payloads.ts';
 import type { PostingList } from './posting-list.ts';
 import type { RemainingRule } from './remaining.ts';
 import { postClaimGivenUp } from './returning.ts';
-import { costShare, shareOf } from './unit-costs.ts';
+import { costShare, lossShare } from './unit-costs.ts';
 
 const exitOf = {
   lost: 'lost',
@@ -81,7 +81,7 @@ export function postFoundAgain(list: PostingList, state: PartState, draft: Entry
   const quantityMilli = quantityOf(draft);
   const picks = chooseLots(state, 'found-again', quantityMilli, { lot: lot.lot });
   postMove(list, state, picks, lot.source === 'borrowed' ? 'allocated' : 'shelf');
-  const back = shareOf(lot.lossMinor, quantityMilli, lot.exits.lost + lot.exits.scrapped);
+  const back = lossShare(lot, quantityMilli);
   list.lot(lot, 'cost', { amountMinor: back });
   list.lot(lot, 'loss', { amountMinor: -back });
   return { by: 'estimate' };

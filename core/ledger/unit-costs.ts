@@ -48,9 +48,17 @@ export function unitsWithCost(lot: LotState): number {
   return held - (isFromVendor(lot) ? places.rejected : 0) + exits.consumed;
 }
 
-/** Cost of some units of a lot that are about to leave it. */
+/**
+ * Cost of some units of a lot that are about to leave it, 0 or more. A lot's cost can stand below 0 when its price was
+ * lowered after units had taken theirs along to another build; that credit stays with the lot.
+ */
 export function costShare(lot: LotState, quantityMilli: number): number {
-  return shareOf(lot.costMinor, quantityMilli, unitsWithCost(lot));
+  return shareOf(Math.max(0, lot.costMinor), quantityMilli, unitsWithCost(lot));
+}
+
+/** Loss that comes back with some units of a lot that were written off. */
+export function lossShare(lot: LotState, quantityMilli: number): number {
+  return shareOf(Math.max(0, lot.lossMinor), quantityMilli, lot.exits.lost + lot.exits.scrapped);
 }
 
 /** Claim that goes with some rejected or returned units of a lot. */

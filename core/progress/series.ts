@@ -72,3 +72,49 @@ function applied(line: PartState, delta: PartDelta): PartState {
     valueMinor: line.valueMinor + (delta.valueMinor ?? 0),
   };
 }
+
+/** What changed on one job on one day: 1 or -1 where it was planned or dropped, done or reopened, and its minutes. */
+export interface JobDelta {
+  readonly on: string;
+  readonly jobId: string;
+  readonly planned?: number;
+  readonly done?: number;
+  readonly workMinutes?: number;
+}
+
+export interface JobPoint {
+  readonly on: string;
+  readonly byCount: Share;
+  readonly byWork: Share;
+}
+
+/** Jobs over time: one point for each day on which anything changed, holding the state at the end of that day. */
+export function jobSeries(deltas: readonly JobDelta[]): JobPoint[] {
+  const jobs = new Map<string, { planned: number; done: number; workMinutes: number }>();
+  const points: JobPoint[] = [];
+  const count = { done: 0, of: 0 };
+  const work = { done: 0, of: 0 };
+  for (const delta of [...deltas].sort((a, b) => compareDates(a.on, b.on))) {
+    const before = jobs.get(delta.jobId) ?? { planned: 0, done: 0, workMinutes: 0 };
+    const after = {
+      planned: before.planned + (delta.planned ?? 0),
+      done: before.done + (delta.done ?? 0),
+      workMinutes: before.workMinutes + (delta.workMinutes ?? 0),
+    };
+    for (const [job, sign] of [
+      [before, -1],
+      [after, 1],
+    ] as const) {
+      if (job.planned <= 0) continue;
+      count.of += sign;
+      work.of += sign * job.workMinutes;
+      if (job.done <= 0) continue;
+      count.done += sign;
+      work.done += sign * job.workMinutes;
+    }
+    jobs.set(delta.jobId, after);
+    if (points.at(-1)?.on === delta.on) points.pop();
+    points.push({ on: delta.on, byCount: { ...count }, byWork: { ...work } });
+  }
+  return points;
+}

@@ -32,4 +32,5 @@ export const nothingYet = {
   jobs: 'no jobs yet',
   deliveries: 'no deliveries yet',
   spend: 'no costs yet',
+  mixedUnits: 'units differ',
 } as const;

@@ -25,8 +25,6 @@ export const parts = sqliteTable(
     attention: text('attention').notNull().default(''),
     note: text('note').notNull().default(''),
     facts: json<{ key: string; value: string; unit: string }[]>('facts').notNull().default([]),
-    /** Guess of the price each, base currency, 1/10 000 of a minor unit; null = nobody has guessed. */
-    estimateEachE4: integer('estimate_each_e4'),
     /** Folded text for searching: lower case, no accents. */
     folded: text('folded').notNull().default(''),
     /** Key under which an import would know it again. */
@@ -65,6 +63,8 @@ export const positions = sqliteTable(
     part: integer('part').primaryKey(),
     build: integer('build').notNull(),
     needMilli: integer('need_milli').notNull().default(0),
+    /** Guess of the price each, base currency, 1/10 000 of a minor unit; null = nobody has guessed. */
+    estimateEachE4: integer('estimate_each_e4'),
     placedMilli: integer('placed_milli').notNull().default(0),
     acknowledgedMilli: integer('acknowledged_milli').notNull().default(0),
     backOrderedMilli: integer('back_ordered_milli').notNull().default(0),

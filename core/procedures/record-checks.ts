@@ -1,0 +1,174 @@
+import { type RecordKind, recordValues } from '../contract/records.ts';
+import { isCurrency } from '../money/currency.ts';
+import { Refusal } from '../refusal.ts';
+import type { Connection } from '../workbook/store/connection.ts';
+import type { RecordTable } from '../workbook/store/edits.ts';
+import { listRecords, needRecord, readRecord, spokenTable, tableOfKind } from '../workbook/store/record-tables.ts';
+import { inputRefusal } from './handler.ts';
+
+/** What a new record starts with where nothing was typed. */
+const defaults: { [K in RecordKind]: Record<string, unknown> } = {
+  build: { car: '', engine: '', gateName: 'engine-in', targetOn: null, note: '' },
+  system: { sort: 0 },
+  phase: { sort: 0, gate: '', plannedStart: null, plannedEnd: null },
+  vendor: { site: '', contact: '', account: '', currency: null, leadDays: null, note: '' },
+  bin: { place: '', note: '' },
+  job: {
+    phase: null,
+    system: null,
+    sort: 0,
+    minutesGuess: null,
+    tools: [],
+    earlier: [],
+    beforeGate: true,
+    needsSignOff: false,
+    note: '',
+  },
+  tool: { whereabouts: '', dueOn: null, hireMinor: null, note: '' },
+  decision: { options: [], owner: '', neededBy: null, beforeGate: true, note: '' },
+  boltGroup: {
+    part: null,
+    job: null,
+    system: null,
+    method: 'torque',
+    torqueMilliNm: null,
+    angleDeg: null,
+    source: '',
+    sequence: '',
+    lubricant: '',
+    beforeGate: true,
+    note: '',
+  },
+  budgetLine: { system: null, phase: null },
+  savedView: {},
+  rate: { source: '' },
+};
+
+/** The values of a record as the contract wants them; `partial` for a change. @throws Refusal `bad-input` naming the field. */
+export function readValues(
+  kind: RecordKind,
+  values: Record<string, unknown>,
+  partial: boolean,
+): Record<string, unknown> {
+  const schema = recordValues[kind];
+  const strict = partial ? schema.partial().strict() : schema.strict();
+  const read = strict.safeParse(partial ? values : { ...defaults[kind], ...values });
+  if (!read.success) {
+    const data = inputRefusal(read.error.issues);
+    throw new Refusal(data.code, data.message, {
+      field: data.field ?? '',
+      accepted: data.accepted ?? '',
+      detail: data.detail,
+    });
+  }
+  return Object.fromEntries(Object.entries(read.data).filter(([, value]) => value !== undefined));
+}
+
+const pointsTo: Partial<Record<string, RecordTable>> = {
+  system: 'systems',
+  phase: 'phases',
+  job: 'jobs',
+  part: 'parts',
+};
+
+/** Refuses a value that names a record which isn't there, or that belongs to another build. */
+export function checkLinks(
+  connection: Connection,
+  build: number | null,
+  values: Readonly<Record<string, unknown>>,
+): void {
+  const check = (table: RecordTable, id: unknown, field: string): void => {
+    if (typeof id !== 'number') return;
+    const record = needRecord(connection, table, id, field);
+    if (build !== null && record.build !== null && record.build !== build) {
+      throw new Refusal('bad-input', `The ${spokenTable(table)} ${id} belongs to another build. Nothing was changed.`, {
+        field,
+        accepted: `a ${spokenTable(table)} of this build`,
+      });
+    }
+  };
+  for (const [field, table] of Object.entries(pointsTo)) if (table !== undefined) check(table, values[field], field);
+  check('vendors', values['vendor'], 'vendor');
+  for (const [field, table] of [
+    ['tools', 'tools'],
+    ['earlier', 'jobs'],
+  ] as const) {
+    const ids = values[field];
+    if (Array.isArray(ids)) for (const id of ids) check(table, id, field);
+  }
+  const code = values['currency'];
+  if (typeof code === 'string') checkCurrency(code, 'currency');
+  const start = values['plannedStart'];
+  const end = values['plannedEnd'];
+  if (typeof start === 'string' && typeof end === 'string' && end < start) {
+    throw new Refusal(
+      'bad-input',
+      `The planned end ${end} is before the planned start ${start}. Nothing was changed.`,
+      {
+        field: 'plannedEnd',
+        accepted: `a day from ${start} on`,
+      },
+    );
+  }
+}
+
+/** @throws Refusal `bad-input` for a code that ISO 4217 doesn't list. */
+export function checkCurrency(code: string, field: string): void {
+  if (isCurrency(code)) return;
+  throw new Refusal('bad-input', `${code} is not a currency of ISO 4217. Nothing was changed.`, {
+    field,
+    accepted: 'three letters of ISO 4217, such as EUR or USD',
+  });
+}
+
+const named: ReadonlySet<RecordKind> = new Set(['build', 'system', 'phase', 'vendor', 'bin', 'tool', 'budgetLine']);
+
+/** Refuses a name that another record of the kind has, upper and lower case alike. */
+export function checkName(
+  connection: Connection,
+  kind: RecordKind,
+  build: number | null,
+  name: unknown,
+  self: number,
+): void {
+  if (!named.has(kind) || typeof name !== 'string') return;
+  const taken = listRecords(
+    connection,
+    tableOfKind[kind],
+    'lower(name) = lower(?) AND id <> ? AND retired_on IS NULL AND (build IS NULL OR build = ?)',
+    name,
+    self,
+    build,
+  );
+  if (taken.length > 0) {
+    throw new Refusal(
+      'bad-input',
+      `There is already a ${spokenTable(tableOfKind[kind])} called “${name}”. Nothing was changed.`,
+      {
+        field: 'name',
+        accepted: 'a name that is not in use',
+        detail: { existing: taken[0]?.id ?? 0 },
+      },
+    );
+  }
+}
+
+/** Refuses a chain of earlier jobs that comes back to where it began, naming the way round. */
+export function checkEarlier(connection: Connection, job: number, earlier: readonly number[]): void {
+  const title = (id: number): string => String(readRecord(connection, 'jobs', id)?.['title'] ?? id);
+  const seen = new Set<number>();
+  const walk = (id: number, way: readonly number[]): void => {
+    if (id === job) {
+      const loop = [...way, id].map(title).join(' → ');
+      throw new Refusal('bad-input', `These jobs would wait for each other: ${loop}. Nothing was changed.`, {
+        field: 'earlier',
+        accepted: 'jobs that do not wait for this one',
+      });
+    }
+    if (seen.has(id)) return;
+    seen.add(id);
+    const next = readRecord(connection, 'jobs', id)?.['earlier'];
+    if (Array.isArray(next)) for (const before of next) walk(Number(before), [...way, id]);
+  };
+  for (const id of earlier) walk(id, [job]);
+}
