@@ -25,7 +25,7 @@ export interface ExportTable {
 }
 
 /** The value of a cell, null when there is none; names from outside can't reach an object's own machinery. */
-export function valueOf(row: ExportRow, key: string): string | number | null {
+export function cellValue(row: ExportRow, key: string): string | number | null {
   return Object.hasOwn(row, key) ? (row[key] ?? null) : null;
 }
 
@@ -34,7 +34,7 @@ export function valueOf(row: ExportRow, key: string): string | number | null {
  * @throws Refusal `bad-input` when a money column names an unknown currency; Error when it names none.
  */
 export function plainNumber(row: ExportRow, column: ExportColumn): string | null {
-  const value = valueOf(row, column.key);
+  const value = cellValue(row, column.key);
   if (value === null || value === '') return null;
   if (column.kind === 'number') {
     const text = String(value);
@@ -43,7 +43,7 @@ export function plainNumber(row: ExportRow, column: ExportColumn): string | null
   if (typeof value !== 'number' || !Number.isSafeInteger(value)) return null;
   if (column.kind === 'quantity') return plainQuantity(value);
   if (column.kind !== 'money') return null;
-  const currency = column.currencyKey === undefined ? column.currency : valueOf(row, column.currencyKey);
+  const currency = column.currencyKey === undefined ? column.currency : cellValue(row, column.currencyKey);
   if (typeof currency !== 'string') throw new Error(`The money column “${column.key}” names no currency.`);
   return plainAmount(value, currency);
 }

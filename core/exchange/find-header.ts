@@ -1,6 +1,7 @@
 /** Where the headings stand. Lists often begin with a title, an address or a blank row. */
 import { createHash } from 'node:crypto';
 import { fieldsOfHeading, plainHeading } from './field-words.ts';
+import { unguardText } from './formula-guard.ts';
 import { columnLetters } from './sheet-xml.ts';
 import type { TableColumn, TableRow } from './table-types.ts';
 
@@ -43,7 +44,10 @@ export function columnsOf(rows: readonly TableRow[], headerRow: number): readonl
   const headings = rows.find((row) => row.row === headerRow)?.cells ?? [];
   const used = new Map<string, number>();
   return Array.from({ length: width }, (_, index) => {
-    const written = (headings[index] ?? '').replace(/\s+/g, ' ').trim().slice(0, 120);
+    const written = unguardText(headings[index] ?? '')
+      .replace(/\s+/g, ' ')
+      .trim()
+      .slice(0, 120);
     const title = written === '' ? `Column ${columnLetters(index + 1)}` : written;
     const times = (used.get(title) ?? 0) + 1;
     used.set(title, times);

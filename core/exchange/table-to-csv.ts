@@ -1,6 +1,6 @@
 /** A table as separated text, per RFC 4180: CRLF line ends, quotes doubled, a heading row. */
 import Papa from 'papaparse';
-import { type ExportTable, plainNumber, valueOf } from './export-table.ts';
+import { cellValue, type ExportTable, plainNumber } from './export-table.ts';
 import { guardText } from './formula-guard.ts';
 
 export interface CsvOptions {
@@ -20,7 +20,7 @@ export function tableToCsv(table: ExportTable, options: CsvOptions = {}): Uint8A
     ...table.rows.map((row) =>
       table.columns.map((column) => {
         const number = plainNumber(row, column);
-        return number ?? guardText(String(valueOf(row, column.key) ?? ''));
+        return number ?? guardText(String(cellValue(row, column.key) ?? ''));
       }),
     ),
   ];

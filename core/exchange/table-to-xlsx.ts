@@ -3,7 +3,7 @@ import writeSheets, { type Cell } from 'write-excel-file/node';
 import { isDate } from '../dates/calendar-date.ts';
 import { minorDigits } from '../money/currency.ts';
 import { cleanText } from './clean-text.ts';
-import { type ExportColumn, type ExportRow, type ExportTable, plainNumber, valueOf } from './export-table.ts';
+import { cellValue, type ExportColumn, type ExportRow, type ExportTable, plainNumber } from './export-table.ts';
 import { listLimits } from './unreadable.ts';
 
 /** Writes one sheet for each table. @returns the bytes of an .xlsx file. */
@@ -24,7 +24,7 @@ export async function tableToXlsx(tables: ExportTable | readonly ExportTable[]):
 }
 
 function cellOf(row: ExportRow, column: ExportColumn): Cell {
-  const value = valueOf(row, column.key);
+  const value = cellValue(row, column.key);
   if (value === null || value === '') return null;
   const number = plainNumber(row, column);
   // A spreadsheet holds 15 digits; a longer number stays exact as text.
@@ -40,7 +40,7 @@ function cellOf(row: ExportRow, column: ExportColumn): Cell {
 
 function formatOf(row: ExportRow, column: ExportColumn): string {
   if (column.kind !== 'money') return 'General';
-  const currency = column.currencyKey === undefined ? column.currency : valueOf(row, column.currencyKey);
+  const currency = column.currencyKey === undefined ? column.currency : cellValue(row, column.currencyKey);
   const digits = typeof currency === 'string' ? minorDigits(currency) : 2;
   return digits === 0 ? '#,##0' : `#,##0.${'0'.repeat(digits)}`;
 }
