@@ -121,10 +121,14 @@ export function checkBudgetChange(plan: BudgetPlan, change: BudgetChange): void 
     });
   }
   if ((change.kind === 'contingency') !== (change.lineId === null)) {
-    throw new Refusal('bad-input', 'Contingency belongs to no line, and every other change to one. Nothing was changed.', {
-      field: 'budget line',
-      accepted: change.kind === 'contingency' ? 'no line' : 'a line of the budget',
-    });
+    throw new Refusal(
+      'bad-input',
+      'Contingency belongs to no line, and every other change to one. Nothing was changed.',
+      {
+        field: 'budget line',
+        accepted: change.kind === 'contingency' ? 'no line' : 'a line of the budget',
+      },
+    );
   }
   if (change.lineId !== null && !plan.lines.some((line) => line.id === change.lineId)) {
     throw new Refusal('not-found', 'The budget line was not found. Nothing was changed.', { field: 'budget line' });

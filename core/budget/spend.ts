@@ -20,11 +20,7 @@ export interface MonthSpend {
 }
 
 /** Every month from the first amount to today's, those without entries at 0; amounts dated after today don't count. */
-export function spendByMonth(
-  cost: readonly DatedAmount[],
-  paid: readonly DatedAmount[],
-  today: string,
-): MonthSpend[] {
+export function spendByMonth(cost: readonly DatedAmount[], paid: readonly DatedAmount[], today: string): MonthSpend[] {
   const known = [...cost, ...paid].filter((amount) => amount.on <= today).map((amount) => amount.on);
   const first = known.sort(compareDates)[0];
   if (first === undefined) return [];

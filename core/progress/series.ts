@@ -7,7 +7,7 @@ import type { Share } from './share.ts';
 /** What changed on one part line on one day; quantities and value by how much they rose (or fell, below 0). */
 export interface PartDelta {
   readonly on: string;
-  readonly lineId: string;
+  readonly lineId: number;
   readonly unit: Unit;
   readonly needMilli?: number;
   readonly receivedMilli?: number;
@@ -26,7 +26,7 @@ export type ProgressMeasure = 'line' | 'quantity' | 'value';
  * come in any order. Falls are kept: a rejected part or an added need lowers the curve.
  */
 export function progressSeries(deltas: readonly PartDelta[], measure: ProgressMeasure): ProgressPoint[] {
-  const lines = new Map<string, PartState>();
+  const lines = new Map<number, PartState>();
   const done = { received: 0, fitted: 0, verified: 0 };
   let of = 0;
   const points: ProgressPoint[] = [];
@@ -76,7 +76,7 @@ function applied(line: PartState, delta: PartDelta): PartState {
 /** What changed on one job on one day: 1 or -1 where it was planned or dropped, done or reopened, and its minutes. */
 export interface JobDelta {
   readonly on: string;
-  readonly jobId: string;
+  readonly jobId: number;
   readonly planned?: number;
   readonly done?: number;
   readonly workMinutes?: number;
@@ -90,7 +90,7 @@ export interface JobPoint {
 
 /** Jobs over time: one point for each day on which anything changed, holding the state at the end of that day. */
 export function jobSeries(deltas: readonly JobDelta[]): JobPoint[] {
-  const jobs = new Map<string, { planned: number; done: number; workMinutes: number }>();
+  const jobs = new Map<number, { planned: number; done: number; workMinutes: number }>();
   const points: JobPoint[] = [];
   const count = { done: 0, of: 0 };
   const work = { done: 0, of: 0 };

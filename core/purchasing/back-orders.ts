@@ -2,13 +2,13 @@
 import { daysBetween } from '../dates/calendar-date.ts';
 
 export interface PromisedDate {
-  readonly saidOn: string;
+  readonly givenOn: string;
   /** Null when the vendor gave no date; that is an answer too. */
   readonly promisedOn: string | null;
 }
 
 export interface BackOrder {
-  readonly id: string;
+  readonly id: number;
   /** Day of the back-order notice. */
   readonly noticeOn: string;
   /** Every promise made for the line, in the order they were made. */
@@ -19,7 +19,7 @@ export const ageBands = ['0-14', '15-30', '31-60', 'over 60'] as const;
 export type AgeBand = (typeof ageBands)[number];
 
 export interface AgedBackOrder {
-  readonly id: string;
+  readonly id: number;
   /** Days since the notice. */
   readonly ageDays: number;
   readonly band: AgeBand;
@@ -53,7 +53,7 @@ export function countByBand(aged: readonly AgedBackOrder[]): Record<AgeBand, num
 }
 
 function age(order: BackOrder, today: string): AgedBackOrder {
-  const known = order.promises.filter((promise) => promise.saidOn <= today);
+  const known = order.promises.filter((promise) => promise.givenOn <= today);
   const dated = known.flatMap((promise) => (promise.promisedOn === null ? [] : [promise.promisedOn]));
   const latestPromise = dated.at(-1) ?? null;
   const ageDays = daysBetween(order.noticeOn, today);

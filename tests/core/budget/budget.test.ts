@@ -3,27 +3,23 @@ import { expect, test } from 'vitest';
 import { type BudgetPlan, budgetStatus, checkBudgetChange, currentBudget } from '../../../core/budget/budget.ts';
 import { Refusal } from '../../../core/refusal.ts';
 
-const block = { id: 'block', system: 'block', phase: 'machine work', on: '2026-01-01', originalMinor: 850_000 };
+const block = { id: 1, system: 10, phase: 20 };
 const worked: BudgetPlan = {
   lines: [block],
   changes: [
-    { lineId: 'block', on: '2026-02-01', kind: 'approved', amountMinor: 45_000, reason: 'sleeves needed' },
-    { lineId: 'block', on: '2026-03-01', kind: 'approved', amountMinor: -20_000, reason: 'deck work dropped' },
-    { lineId: 'block', on: '2026-03-05', kind: 'contingency', amountMinor: 25_000, reason: 'line bore' },
+    { lineId: 1, on: '2026-01-01', kind: 'change', amountMinor: 850_000, reason: 'first guess' },
+    { lineId: null, on: '2026-01-01', kind: 'contingency', amountMinor: 80_000, reason: 'for surprises' },
+    { lineId: 1, on: '2026-02-01', kind: 'change', amountMinor: 45_000, reason: 'sleeves needed' },
+    { lineId: 1, on: '2026-03-01', kind: 'change', amountMinor: -20_000, reason: 'deck work dropped' },
+    { lineId: 1, on: '2026-03-05', kind: 'contingency drawn', amountMinor: 25_000, reason: 'line bore' },
   ],
-  contingencyMinor: 80_000,
 };
-const actual = {
-  system: 'block',
-  phase: 'machine work',
-  costMinor: 412_300,
-  commitmentMinor: 96_500,
-  remainingMinor: 371_000,
-};
+const actual = { system: 10, phase: 20, costMinor: 412_300, commitmentMinor: 96_500, remainingMinor: 371_000 };
 
 test('D30: line status with contingency', () => {
   // Source: derived by hand, recomputed independently. Changes are new or withdrawn money; the draw is a transfer.
   const status = budgetStatus(worked, [actual], 'system', '2026-04-01');
+  expect(status.total).toMatchObject({ originalMinor: 850_000, approvedMinor: 25_000, drawnMinor: 25_000 });
   expect(status.total).toMatchObject({ currentMinor: 900_000, forecastMinor: 879_800, varianceMinor: 20_200 });
   expect(status.contingencyLeftMinor).toBe(55_000);
   expect(status.fundingMinor).toBe(955_000);
@@ -35,24 +31,30 @@ test('reads the budget as it stood on any day', () => {
   expect(days.map((day) => currentBudget(worked, day))).toEqual([0, 850_000, 895_000, 875_000, 900_000]);
 });
 
-test('groups by system or phase, shows what has no tag, and keeps costs nobody budgeted', () => {
-  const plan = { ...worked, lines: [block, { ...block, id: 'odds', system: null, originalMinor: 5000 }] };
-  const exhaust = { system: 'exhaust', phase: null, costMinor: 700, commitmentMinor: 0, remainingMinor: 0 };
+test('groups by system or phase, shows what is unassigned, and keeps costs nobody budgeted', () => {
+  const plan = {
+    lines: [block, { ...block, id: 2, system: null }],
+    changes: [
+      { lineId: 2, on: '2026-01-01', kind: 'change', amountMinor: 5000, reason: 'odds and ends' } as const,
+      ...worked.changes,
+    ],
+  };
+  const exhaust = { system: 11, phase: null, costMinor: 700, commitmentMinor: 0, remainingMinor: 0 };
   const bySystem = budgetStatus(plan, [actual, exhaust], 'system', '2026-04-01');
-  expect(bySystem.rows.map((row) => [row.name, row.currentMinor, row.varianceMinor])).toEqual([
-    ['block', 900_000, 20_200],
-    ['exhaust', 0, -700],
-    ['unassigned', 5000, 5000],
+  expect(bySystem.rows.map((row) => [row.tag, row.currentMinor, row.varianceMinor])).toEqual([
+    [10, 900_000, 20_200],
+    [11, 0, -700],
+    [null, 5000, 5000],
   ]);
   const byPhase = budgetStatus(plan, [actual, exhaust], 'phase', '2026-04-01');
-  expect(byPhase.rows.map((row) => row.name)).toEqual(['machine work', 'unassigned']);
+  expect(byPhase.rows.map((row) => row.tag)).toEqual([20, null]);
   expect(byPhase.total).toEqual(bySystem.total);
 });
 
 const change = {
-  lineId: 'block',
+  lineId: 1,
   on: '2026-02-10',
-  kind: 'contingency',
+  kind: 'contingency drawn',
   amountMinor: 55_000,
   reason: 'studs',
 } as const;
@@ -73,10 +75,13 @@ test('lets the last of the contingency be drawn, and not a cent more on any day'
 
 test.each([
   [{ reason: '  ' }, 'needs-reason'],
-  [{ lineId: 'nobody' }, 'not-found'],
+  [{ lineId: 99 }, 'not-found'],
   [{ on: '2026-02-30' }, 'bad-input'],
   [{ amountMinor: 0 }, 'bad-input'],
-  [{ kind: 'approved', amountMinor: -880_000 }, 'floor'],
+  [{ kind: 'change', amountMinor: -880_000 }, 'floor'],
+  [{ kind: 'contingency' }, 'bad-input'],
+  [{ lineId: null }, 'bad-input'],
+  [{ lineId: null, kind: 'contingency', amountMinor: -55_001 }, 'floor'],
 ] as const)('refuses the change %j', (wrong, code) => {
   try {
     checkBudgetChange(worked, { ...change, ...wrong });
@@ -87,12 +92,12 @@ test.each([
   }
 });
 
-test('funding always equals original, approved changes and original contingency', () => {
+test('funding always equals original, approved changes and all contingency', () => {
   const changes = fc.array(
     fc.record({
-      lineId: fc.constant('block'),
+      lineId: fc.constant(1),
       on: fc.constantFrom('2026-02-01', '2026-03-01'),
-      kind: fc.constantFrom('approved' as const, 'contingency' as const),
+      kind: fc.constantFrom('change' as const, 'contingency drawn' as const),
       amountMinor: fc.integer({ min: -10_000, max: 10_000 }),
       reason: fc.constant('any'),
     }),
@@ -100,9 +105,9 @@ test('funding always equals original, approved changes and original contingency'
   );
   fc.assert(
     fc.property(changes, (list) => {
-      const status = budgetStatus({ ...worked, changes: list }, [], 'phase', '2026-12-31');
-      const approved = list.filter((row) => row.kind === 'approved').reduce((sum, row) => sum + row.amountMinor, 0);
-      expect(status.fundingMinor).toBe(850_000 + approved + 80_000);
+      const plan = { lines: [block], changes: [...worked.changes.slice(0, 2), ...list] };
+      const changed = list.filter((row) => row.kind === 'change').reduce((sum, row) => sum + row.amountMinor, 0);
+      expect(budgetStatus(plan, [], 'phase', '2026-12-31').fundingMinor).toBe(850_000 + changed + 80_000);
     }),
   );
 });

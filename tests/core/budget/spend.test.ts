@@ -12,52 +12,66 @@ const amounts = [
 
 test('D68: a month without entries is a month at 0, and the running month is marked', () => {
   // Source: a rule of this product; amounts by hand. The refund of March lowers March.
-  expect(spendByMonth(amounts, '2026-04-10')).toEqual([
-    { month: '2025-12', minor: 9000, partial: false },
-    { month: '2026-01', minor: 0, partial: false },
-    { month: '2026-02', minor: 4000, partial: false },
-    { month: '2026-03', minor: -500, partial: false },
-    { month: '2026-04', minor: 7000, partial: true },
+  const paid = [{ on: '2026-01-31', minor: 300 }];
+  expect(spendByMonth(amounts, paid, '2026-04-10')).toEqual([
+    { month: '2025-12', costMinor: 9000, paidMinor: 0, partial: false },
+    { month: '2026-01', costMinor: 0, paidMinor: 300, partial: false },
+    { month: '2026-02', costMinor: 4000, paidMinor: 0, partial: false },
+    { month: '2026-03', costMinor: -500, paidMinor: 0, partial: false },
+    { month: '2026-04', costMinor: 7000, paidMinor: 0, partial: true },
   ]);
-  expect(spendByMonth([], '2026-04-10')).toEqual([]);
+  expect(spendByMonth([], [], '2026-04-10')).toEqual([]);
+  expect(spendByMonth(amounts, [], '2025-12-23')).toEqual([]);
 });
 
 test('burns the mean of the last three full months', () => {
   // By hand: (0 + 4000 - 500) / 3 = 1166.67.
-  expect(monthlyBurn(spendByMonth(amounts, '2026-04-10'))).toEqual({ minor: 1166, months: 3 });
-  expect(monthlyBurn(spendByMonth(amounts, '2026-01-10'))).toEqual({ minor: 9000, months: 1 });
-  expect(monthlyBurn(spendByMonth(amounts, '2025-12-31'))).toBe(null);
+  expect(monthlyBurn(spendByMonth(amounts, [], '2026-04-10'))).toEqual({ minor: 1166, months: 3 });
+  expect(monthlyBurn(spendByMonth(amounts, [], '2026-01-10'))).toEqual({ minor: 9000, months: 1 });
+  expect(monthlyBurn(spendByMonth(amounts, [], '2025-12-31'))).toBe(null);
 });
 
 test('draws the curves from the days on which money moved or the budget changed', () => {
-  // By hand: ordered for 117.25, paid, one unit cancelled and refunded; the budget grows on the way.
+  // By hand: a need of 120.00 is ordered for 117.25 and paid, one unit is cancelled and refunded; the budget grows.
   const plan = {
-    lines: [{ id: 'studs', system: null, phase: null, on: '2026-01-01', originalMinor: 12_000 }],
+    lines: [{ id: 1, system: null, phase: null }],
     changes: [
-      { lineId: 'studs', on: '2026-02-01', kind: 'approved', amountMinor: 500, reason: 'better washers' } as const,
+      { lineId: 1, on: '2026-01-01', kind: 'change', amountMinor: 12_000, reason: 'studs' } as const,
+      { lineId: 1, on: '2026-02-01', kind: 'change', amountMinor: 500, reason: 'better washers' } as const,
     ],
-    contingencyMinor: 0,
   };
-  const paid = [
-    { on: '2026-01-12', minor: 11_725 },
-    { on: '2026-03-01', minor: -1466 },
-  ];
-  const owed = [
-    { on: '2026-01-10', minor: 11_725 },
-    { on: '2026-01-12', minor: -11_725 },
-    { on: '2026-02-20', minor: -1466 },
-    { on: '2026-03-01', minor: 1466 },
-  ];
-  expect(moneyCurves(paid, owed, plan, '2026-02-25')).toEqual([
-    { on: '2026-01-01', paidMinor: 0, committedMinor: 0, budgetMinor: 12_000 },
-    { on: '2026-01-10', paidMinor: 0, committedMinor: 11_725, budgetMinor: 12_000 },
-    { on: '2026-01-12', paidMinor: 11_725, committedMinor: 11_725, budgetMinor: 12_000 },
-    { on: '2026-02-01', paidMinor: 11_725, committedMinor: 11_725, budgetMinor: 12_500 },
-    { on: '2026-02-20', paidMinor: 11_725, committedMinor: 10_259, budgetMinor: 12_500 },
-    { on: '2026-02-25', paidMinor: 11_725, committedMinor: 10_259, budgetMinor: 12_500 },
+  const moves = {
+    paid: [
+      { on: '2026-01-12', minor: 11_725 },
+      { on: '2026-03-01', minor: -1466 },
+    ],
+    stillToPay: [
+      { on: '2026-01-10', minor: 11_725 },
+      { on: '2026-01-12', minor: -11_725 },
+      { on: '2026-02-20', minor: -1466 },
+      { on: '2026-03-01', minor: 1466 },
+    ],
+    remaining: [
+      { on: '2026-01-01', minor: 12_000 },
+      { on: '2026-01-10', minor: -12_000 },
+      { on: '2026-02-20', minor: 1500 },
+    ],
+  };
+  const shown = (asOf: string) =>
+    moneyCurves(moves, plan, asOf).map((at) => [
+      at.on,
+      at.paidMinor,
+      at.committedMinor,
+      at.forecastMinor,
+      at.budgetMinor,
+    ]);
+  expect(shown('2026-02-25')).toEqual([
+    ['2026-01-01', 0, 0, 12_000, 12_000],
+    ['2026-01-10', 0, 11_725, 11_725, 12_000],
+    ['2026-01-12', 11_725, 11_725, 11_725, 12_000],
+    ['2026-02-01', 11_725, 11_725, 11_725, 12_500],
+    ['2026-02-20', 11_725, 10_259, 11_759, 12_500],
+    ['2026-02-25', 11_725, 10_259, 11_759, 12_500],
   ]);
-  expect(moneyCurves(paid, owed, plan, '2026-03-01').at(-1)).toMatchObject({
-    paidMinor: 10_259,
-    committedMinor: 10_259,
-  });
+  expect(shown('2026-03-01').at(-1)).toEqual(['2026-03-01', 10_259, 10_259, 11_759, 12_500]);
 });

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { jobsProgress, type PartState, partsProgress, spendShare } from '../../../core/progress/progress.ts';
-import { type PartDelta, progressSeries } from '../../../core/progress/series.ts';
+import { jobSeries, type PartDelta, progressSeries } from '../../../core/progress/series.ts';
 import { nothingYet, ratioOf, showShare } from '../../../core/progress/share.ts';
 
 function line(need: number, received: number, fitted: number, verified: number, valueMinor: number): PartState {
@@ -85,11 +85,11 @@ test('counts jobs, and weighs them by their work', () => {
 test('follows a line over time and keeps its falls', () => {
   // By hand.
   const deltas: PartDelta[] = [
-    { on: '2026-03-05', lineId: 'rods', unit: 'each', receivedMilli: -1000 },
-    { on: '2026-03-01', lineId: 'rods', unit: 'each', needMilli: 4000, valueMinor: 40000 },
-    { on: '2026-03-03', lineId: 'rods', unit: 'each', receivedMilli: 2000 },
-    { on: '2026-03-03', lineId: 'rods', unit: 'each', receivedMilli: 2000 },
-    { on: '2026-03-06', lineId: 'pan', unit: 'each', needMilli: 1000, valueMinor: 20000 },
+    { on: '2026-03-05', lineId: 1, unit: 'each', receivedMilli: -1000 },
+    { on: '2026-03-01', lineId: 1, unit: 'each', needMilli: 4000, valueMinor: 40000 },
+    { on: '2026-03-03', lineId: 1, unit: 'each', receivedMilli: 2000 },
+    { on: '2026-03-03', lineId: 1, unit: 'each', receivedMilli: 2000 },
+    { on: '2026-03-06', lineId: 2, unit: 'each', needMilli: 1000, valueMinor: 20000 },
   ];
   const series = (measure: 'line' | 'quantity' | 'value') =>
     progressSeries(deltas, measure).map((point) => [point.on, point.received.done, point.received.of]);
@@ -109,9 +109,9 @@ test('the last point of a series always equals the measure of the final state', 
     fc.property(fc.array(part, { minLength: 1, maxLength: 12 }), (parts) => {
       const states = parts.map(([need, received, fitted, value]) => line(need, received, fitted, 0, value));
       const deltas = states.flatMap(({ unit, needMilli, receivedMilli, fittedMilli, valueMinor }, index) => [
-        { on: '2026-01-01', lineId: `${index}`, unit, needMilli, valueMinor },
-        { on: '2026-01-02', lineId: `${index}`, unit, receivedMilli },
-        { on: '2026-01-03', lineId: `${index}`, unit, fittedMilli },
+        { on: '2026-01-01', lineId: index, unit, needMilli, valueMinor },
+        { on: '2026-01-02', lineId: index, unit, receivedMilli },
+        { on: '2026-01-03', lineId: index, unit, fittedMilli },
       ]);
       const progress = partsProgress(states);
       expect(progressSeries(deltas, 'value').at(-1)?.received).toEqual(progress.received.byValue);
@@ -119,4 +119,24 @@ test('the last point of a series always equals the measure of the final state', 
       expect(progressSeries(deltas, 'quantity').at(-1)?.received).toEqual(progress.received.byQuantity);
     }),
   );
+});
+
+test('follows jobs over time, reopened and dropped ones too', () => {
+  // By hand.
+  const points = jobSeries([
+    { on: '2026-03-01', jobId: 1, planned: 1, workMinutes: 60 },
+    { on: '2026-03-01', jobId: 2, planned: 1, workMinutes: 180 },
+    { on: '2026-03-04', jobId: 1, done: 1 },
+    { on: '2026-03-06', jobId: 1, done: -1 },
+    { on: '2026-03-09', jobId: 1, done: 1 },
+    { on: '2026-03-09', jobId: 1, workMinutes: 30 },
+    { on: '2026-03-11', jobId: 2, planned: -1 },
+  ]);
+  expect(points.map(({ on, byCount, byWork }) => [on, byCount.done, byCount.of, byWork.done, byWork.of])).toEqual([
+    ['2026-03-01', 0, 2, 0, 240],
+    ['2026-03-04', 1, 2, 60, 240],
+    ['2026-03-06', 0, 2, 0, 240],
+    ['2026-03-09', 1, 2, 90, 270],
+    ['2026-03-11', 1, 1, 90, 90],
+  ]);
 });

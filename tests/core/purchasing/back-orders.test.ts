@@ -1,15 +1,15 @@
 import { expect, test } from 'vitest';
 import { ageBand, agedBackOrders, type BackOrder, countByBand } from '../../../core/purchasing/back-orders.ts';
 
-function backOrder(id: string, noticeOn: string, promisedOn: string | null): BackOrder {
-  return { id, noticeOn, promises: [{ saidOn: noticeOn, promisedOn }] };
+function backOrder(id: number, noticeOn: string, promisedOn: string | null): BackOrder {
+  return { id, noticeOn, promises: [{ givenOn: noticeOn, promisedOn }] };
 }
 
 const worked = [
-  backOrder('1', '2026-01-10', null),
-  backOrder('2', '2026-02-20', '2026-03-15'),
-  backOrder('3', '2026-03-20', '2026-04-20'),
-  backOrder('4', '2026-03-28', null),
+  backOrder(1, '2026-01-10', null),
+  backOrder(2, '2026-02-20', '2026-03-15'),
+  backOrder(3, '2026-03-20', '2026-04-20'),
+  backOrder(4, '2026-03-28', null),
 ];
 
 test('D69: ages back-orders as of 2026-04-01', () => {
@@ -36,13 +36,13 @@ test('bands meet without a gap', () => {
 test('counts moved promises and measures from the latest one', () => {
   // By hand: moved once; the promise repeated and the answer without a date move nothing.
   const order = {
-    id: 'clutch',
+    id: 5,
     noticeOn: '2026-02-01',
     promises: [
-      { saidOn: '2026-02-01', promisedOn: '2026-02-20' },
-      { saidOn: '2026-02-10', promisedOn: '2026-02-20' },
-      { saidOn: '2026-02-21', promisedOn: '2026-03-10' },
-      { saidOn: '2026-03-11', promisedOn: null },
+      { givenOn: '2026-02-01', promisedOn: '2026-02-20' },
+      { givenOn: '2026-02-10', promisedOn: '2026-02-20' },
+      { givenOn: '2026-02-21', promisedOn: '2026-03-10' },
+      { givenOn: '2026-03-11', promisedOn: null },
     ],
   };
   expect(agedBackOrders([order], '2026-03-20')[0]).toMatchObject({
@@ -54,5 +54,5 @@ test('counts moved promises and measures from the latest one', () => {
 });
 
 test('knows nothing of notices made after the day asked for', () => {
-  expect(agedBackOrders(worked, '2026-03-19').map((order) => order.id)).toEqual(['1', '2']);
+  expect(agedBackOrders(worked, '2026-03-19').map((order) => order.id)).toEqual([1, 2]);
 });
