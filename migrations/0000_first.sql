@@ -126,6 +126,10 @@ CREATE INDEX "postings_by_build" ON "postings" ("build","on_day");
 --> statement-breakpoint
 CREATE INDEX "postings_by_subject" ON "postings" ("subject_kind","subject","on_day");
 --> statement-breakpoint
+CREATE TABLE "taken_back" (
+	"seq" integer PRIMARY KEY NOT NULL
+) STRICT;
+--> statement-breakpoint
 CREATE TABLE "order_lines" (
 	"id" integer PRIMARY KEY AUTOINCREMENT NOT NULL,
 	"build" integer,

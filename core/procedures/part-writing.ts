@@ -37,15 +37,9 @@ const defaults: Omit<PartValues, 'description' | 'needMilli'> = {
 function foldedOf(values: object): string {
   const { description, partNumber, maker, note, facts: given } = values as Record<string, unknown>;
   const facts = Array.isArray(given)
-    ? (given as { key: string; value: string; unit: string }[]).map(
-        ({ key, value, unit }) => `${key} ${value} ${unit}`,
-      )
+    ? (given as { key: string; value: string; unit: string }[]).map(({ key, value, unit }) => `${key} ${value} ${unit}`)
     : [];
-  return foldText(
-    [description, partNumber, maker, note, ...facts]
-      .map((text) => String(text ?? ''))
-      .join(' '),
-  );
+  return foldText([description, partNumber, maker, note, ...facts].map((text) => String(text ?? '')).join(' '));
 }
 
 function checkUnit(unit: unknown, needMilli: number | undefined): void {

@@ -65,6 +65,12 @@ export const entries = sqliteTable(
   ],
 );
 
+/**
+ * Entries that are taken back as things stand. An undo that was redone and undone again makes a chain of reversals;
+ * this says in one look what the chain comes to. Kept in the transaction of the reversal; can be rebuilt from it.
+ */
+export const takenBack = sqliteTable('taken_back', { seq: integer('seq').primaryKey() });
+
 /** What each entry moves. Every figure in the program is a sum over these. */
 export const postings = sqliteTable(
   'postings',

@@ -261,6 +261,8 @@ export class ActWriter {
       );
     }
     const payload = entry.payload === null ? null : (JSON.parse(entry.payload) as EntryPayload);
+    // A reversal of a reversal is about the entry that the chain began with.
+    const root = typeof payload?.['root'] === 'number' && entry.kind === 'reversal' ? payload['root'] : seq;
     const edits = editsOf(payload).map(inverse).reverse();
     for (const edit of edits) this.takeBack(edit, seq);
     const postings = reversalPostings(this.postingsOfEntry(seq));
@@ -283,8 +285,14 @@ export class ActWriter {
       ...(entry.amount_minor === null ? {} : { amountMinor: -entry.amount_minor }),
       ...(entry.currency === null ? {} : { currency: entry.currency }),
       note: reason,
-      payload: { of: entry.kind, ...(edits.length === 0 ? {} : { edits: edits as unknown as PayloadValue }) },
+      payload: {
+        of: of(entry.kind, payload),
+        root,
+        ...(edits.length === 0 ? {} : { edits: edits as unknown as PayloadValue }),
+      },
     };
+    const back = this.connection.prepare('DELETE FROM taken_back WHERE seq = ?').run(root).changes > 0;
+    if (!back) this.connection.prepare('INSERT INTO taken_back (seq) VALUES (?)').run(root);
     return this.store(draft, postings, seq);
   }
 
@@ -340,6 +348,9 @@ export class ActWriter {
     return [...this.states.keys()];
   }
 }
+
+const of = (kind: string, payload: EntryPayload | null): string =>
+  kind === 'reversal' && typeof payload?.['of'] === 'string' ? payload['of'] : kind;
 
 /**
  * Runs one act: one IMMEDIATE transaction around all that `work` writes. The same key again returns the first answer.

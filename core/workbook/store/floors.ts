@@ -74,7 +74,7 @@ function belowZero(
     connection,
     `SELECT DISTINCT e.seq, e.kind, e.on_day FROM postings p JOIN entries e ON e.seq = p.entry
      WHERE ${whereOf(posting).replace(/(\w+) = \?/g, 'p.$1 = ?')} AND p.quantity_milli < 0
-     AND NOT EXISTS (SELECT 1 FROM entries r WHERE r.reverses = e.seq) ORDER BY e.seq DESC LIMIT 6`,
+     AND e.reverses IS NULL AND NOT EXISTS (SELECT 1 FROM taken_back t WHERE t.seq = e.seq) ORDER BY e.seq DESC LIMIT 6`,
     ...keyValues(posting),
   );
   const arrives = days.find(({ on_day, quantity }) => on_day > day && quantity > 0)?.on_day;

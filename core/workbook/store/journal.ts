@@ -63,7 +63,7 @@ function conditions(filter: JournalFilter): { where: string; values: unknown[] }
     add('e.kind IN (SELECT value FROM json_each(?))', JSON.stringify(filter.kinds));
   }
   if (filter.standingOnly === true) {
-    add('e.reverses IS NULL AND NOT EXISTS (SELECT 1 FROM entries r WHERE r.reverses = e.seq)');
+    add('e.reverses IS NULL AND NOT EXISTS (SELECT 1 FROM taken_back t WHERE t.seq = e.seq)');
   }
   for (const word of foldText(filter.text ?? '')
     .split(' ')

@@ -17,8 +17,7 @@ function filled(lot: PartState['lots'][number]): Record<string, number> {
 function quotesOf(connection: Connection, part: number, today: string): z.infer<typeof quoteRow>[] {
   return all<{ seq: number; on_day: string; currency: string; note: string; payload: string }>(
     connection,
-    `SELECT seq, on_day, currency, note, payload FROM entries e WHERE part = ? AND kind = 'quoted' AND on_day <= ? AND NOT EXISTS
-     (SELECT 1 FROM entries r WHERE r.reverses = e.seq AND NOT EXISTS (SELECT 1 FROM entries s WHERE s.reverses = r.seq)) ORDER BY on_day DESC, seq DESC`,
+    `SELECT seq, on_day, currency, note, payload FROM entries e WHERE part = ? AND kind = 'quoted' AND on_day <= ? AND NOT EXISTS (SELECT 1 FROM taken_back t WHERE t.seq = e.seq) ORDER BY on_day DESC, seq DESC`,
     part,
     today,
   ).map((row) => {

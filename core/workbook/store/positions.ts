@@ -62,7 +62,7 @@ export function positionOf(state: PartState, words: ReadonlyMap<number, LineWord
 }
 
 export const quoteCountSql = `SELECT count(*) AS quotes FROM entries e WHERE e.part = ? AND e.kind = 'quoted'
-  AND NOT EXISTS (SELECT 1 FROM entries r WHERE r.reverses = e.seq AND NOT EXISTS (SELECT 1 FROM entries s WHERE s.reverses = r.seq))`;
+  AND NOT EXISTS (SELECT 1 FROM taken_back t WHERE t.seq = e.seq)`;
 
 const columns: readonly (readonly [keyof Position, string])[] = [
   ['needMilli', 'need_milli'],

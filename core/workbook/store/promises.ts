@@ -25,8 +25,7 @@ const wordsSql = (
   where: string,
 ): string => `SELECT e.line, e.part, e.order_id, e.kind, e.on_day, e.payload FROM entries e
   WHERE e.kind IN ('ordered', 'acknowledged', 'back-ordered', 'promised', 'shipped') AND ${where}
-  AND NOT EXISTS (SELECT 1 FROM entries r WHERE r.reverses = e.seq
-    AND NOT EXISTS (SELECT 1 FROM entries s WHERE s.reverses = r.seq)) ORDER BY e.on_day, e.seq`;
+  AND NOT EXISTS (SELECT 1 FROM taken_back t WHERE t.seq = e.seq) ORDER BY e.on_day, e.seq`;
 
 function gather(rows: readonly WordRow[]): Map<number, LineWord> {
   const words = new Map<number, LineWord>();
