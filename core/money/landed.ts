@@ -43,15 +43,15 @@ export interface OrderAmounts {
   readonly rounding?: RoundingMode;
 }
 
-/** All in minor units of the order's currency. `landed` is the sum of the others, or of all but an inclusive tax. */
+/** All in minor units of the order's currency. `landedMinor` is the sum of the others, or of all but an inclusive tax. */
 export interface LandedLine {
-  readonly extended: number;
+  readonly extendedMinor: number;
   /** 0 or below. */
-  readonly discount: number;
-  readonly shipping: number;
-  readonly duty: number;
-  readonly tax: number;
-  readonly landed: number;
+  readonly discountMinor: number;
+  readonly shippingMinor: number;
+  readonly dutyMinor: number;
+  readonly taxMinor: number;
+  readonly landedMinor: number;
 }
 
 export interface LandedOrder {
@@ -85,14 +85,14 @@ export function landOrder(order: OrderAmounts): LandedOrder {
   const taxIncluded = order.tax.kind === 'rate' && order.tax.inclusive;
   const lines = extended.map((amount, line) => {
     const parts = {
-      extended: amount,
-      discount: discount[line] ?? 0,
-      shipping: shipping[line] ?? 0,
-      duty: duty[line] ?? 0,
-      tax: tax[line] ?? 0,
+      extendedMinor: amount,
+      discountMinor: discount[line] ?? 0,
+      shippingMinor: shipping[line] ?? 0,
+      dutyMinor: duty[line] ?? 0,
+      taxMinor: tax[line] ?? 0,
     };
-    const untaxed = parts.extended + parts.discount + parts.shipping + parts.duty;
-    return { ...parts, landed: taxIncluded ? untaxed : untaxed + parts.tax };
+    const untaxed = parts.extendedMinor + parts.discountMinor + parts.shippingMinor + parts.dutyMinor;
+    return { ...parts, landedMinor: taxIncluded ? untaxed : untaxed + parts.taxMinor };
   });
   return { lines, total: totalOf(lines), taxIncluded };
 }
@@ -141,12 +141,12 @@ function checkCharges(order: OrderAmounts): void {
 function totalOf(lines: readonly LandedLine[]): LandedLine {
   const add = (pick: (line: LandedLine) => number): number => sum(lines.map(pick));
   return {
-    extended: add((line) => line.extended),
-    discount: add((line) => line.discount),
-    shipping: add((line) => line.shipping),
-    duty: add((line) => line.duty),
-    tax: add((line) => line.tax),
-    landed: add((line) => line.landed),
+    extendedMinor: add((line) => line.extendedMinor),
+    discountMinor: add((line) => line.discountMinor),
+    shippingMinor: add((line) => line.shippingMinor),
+    dutyMinor: add((line) => line.dutyMinor),
+    taxMinor: add((line) => line.taxMinor),
+    landedMinor: add((line) => line.landedMinor),
   };
 }
 

@@ -38,3 +38,19 @@ export function parseExchangeRate(text: string): Rate {
   }
   return rate;
 }
+
+/**
+ * A percentage as a rate: "8.25" is "0.0825".
+ * @throws Refusal `bad-input` naming the field when the text isn't a decimal number with at most 10 decimals.
+ */
+export function rateOfPercent(percent: string, field: string): string {
+  const match = /^(\d{1,9})(?:\.(\d{1,10}))?$/.exec(percent.trim());
+  if (match === null) {
+    throw new Refusal('bad-input', `The ${field} “${percent}” can't be read. Nothing was changed.`, {
+      field,
+      accepted: 'a percentage in digits with a decimal point, such as 8.25',
+    });
+  }
+  const digits = (match[1] ?? '').padStart(3, '0');
+  return `${digits.slice(0, -2).replace(/^0+(?=\d)/, '')}.${digits.slice(-2)}${match[2] ?? ''}`;
+}

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { convertDocument, convertLines } from '../../../core/money/convert.ts';
-import { parseExchangeRate, parseRate } from '../../../core/money/rate.ts';
+import { parseExchangeRate, parseRate, rateOfPercent } from '../../../core/money/rate.ts';
 import { taxInGross, taxOnNet } from '../../../core/money/tax.ts';
 
 test('D06: half a minor unit of tax goes up', () => {
@@ -53,6 +53,14 @@ test('keeps credit lines negative and the sum whole', () => {
 
 test.each(['', '1,1', '-1', '1.', '0x1', '1e2', '1234567890', '0.1234567890123'])('refuses the rate “%s”', (text) => {
   expect(() => parseRate(text, 'tax rate')).toThrow(`The tax rate “${text}” can't be read. Nothing was changed.`);
+});
+
+test('writes a percentage as a rate', () => {
+  const written = { '8.25': '0.0825', '19': '0.19', '0': '0.00', '100': '1.00', '7.': '', '1,5': '', '0.5': '0.005' };
+  for (const [percent, rate] of Object.entries(written)) {
+    if (rate === '') expect(() => rateOfPercent(percent, 'tax rate')).toThrow(/The tax rate “.*” can't be read/);
+    else expect([percent, rateOfPercent(percent, 'tax rate')]).toEqual([percent, rate]);
+  }
 });
 
 test('refuses an exchange rate of 0 but allows a tax of 0', () => {
