@@ -1,7 +1,8 @@
-import { Button, Popover } from '@mantine/core';
+import { Button } from '@mantine/core';
 import { IconCalendar, IconHistory } from '@tabler/icons-react';
 import { useState } from 'react';
 import { DateField } from '../parts/date-field.tsx';
+import { FormWindow } from '../parts/form.tsx';
 import { dateText } from '../parts/formats.ts';
 import { useLocale } from '../parts/locale.tsx';
 import { useWorkspace } from './workspace.tsx';
@@ -11,33 +12,41 @@ export function AsOfControl() {
   const { asOf, showAsOf, today } = useWorkspace();
   const locale = useLocale();
   const [opened, setOpened] = useState(false);
+  const [date, setDate] = useState<string | null>(null);
+  const open = () => {
+    setDate(asOf ?? today);
+    setOpened(true);
+  };
+  const show = () => {
+    showAsOf(date === null || date === today ? null : date);
+    setOpened(false);
+  };
   return (
-    <Popover opened={opened} onChange={setOpened} position="bottom-start" trapFocus withinPortal>
-      <Popover.Target>
-        <Button
-          variant="subtle"
-          leftSection={<IconCalendar aria-hidden size="1.1em" />}
-          onClick={() => setOpened(!opened)}
-        >
-          <span className="only-heard">Shown as of </span>
-          {asOf === null ? 'Today' : dateText(asOf, locale)}
-        </Button>
-      </Popover.Target>
-      <Popover.Dropdown aria-label="Show as of a past date">
+    <>
+      <Button variant="subtle" leftSection={<IconCalendar aria-hidden size="1.1em" />} onClick={open}>
+        <span className="only-heard">Shown as of </span>
+        {asOf === null ? 'Today' : dateText(asOf, locale)}
+      </Button>
+      <FormWindow
+        opened={opened}
+        title="Look at a past day"
+        submitLabel="Show that day"
+        onSubmit={show}
+        onCancel={() => setOpened(false)}
+      >
         <DateField
           name="asOf"
-          label="Show as of"
-          description="Entries after this date are left out."
-          value={asOf ?? today}
+          label="Day"
+          description="Every page is shown as the workbook stood at the end of this day. Nothing is changed."
+          value={date}
+          onChange={setDate}
           max={today}
           today={today}
-          onChange={(date) => {
-            if (date === null) return;
-            showAsOf(date === today ? null : date);
-          }}
+          required
+          autoFocus
         />
-      </Popover.Dropdown>
-    </Popover>
+      </FormWindow>
+    </>
   );
 }
 
@@ -52,6 +61,7 @@ export function AsOfBanner() {
       <span>
         Shown as of <strong>{dateText(asOf, locale)}</strong>
       </span>
+      <span aria-hidden>·</span>
       <Button variant="subtle" size="compact" className="not-printed" onClick={() => showAsOf(null)}>
         Back to today
       </Button>

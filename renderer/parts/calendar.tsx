@@ -20,6 +20,8 @@ export default function Calendar({ value, today, min, max, onPick }: CalendarPro
       value={value}
       defaultDate={value ?? today}
       firstDayOfWeek={weekDays[weekStart]}
+      weekendDays={[]}
+      hideOutsideDates
       onChange={(date) => {
         if (date !== null) onPick(date);
       }}

@@ -45,9 +45,10 @@ export function DateField({ value, onChange, today, min, max, ...field }: DateFi
   };
 
   const calendarButton = (
-    <Popover opened={opened} onChange={setOpened} trapFocus returnFocus position="bottom-end" withinPortal={false}>
+    <Popover opened={opened} onChange={setOpened} trapFocus returnFocus position="bottom-end">
       <Popover.Target>
         <ActionIcon
+          className="field-button"
           aria-label={`Calendar for ${field.label.toLowerCase()}`}
           disabled={field.disabled === true}
           onClick={() => setOpened(!opened)}
@@ -55,7 +56,12 @@ export function DateField({ value, onChange, today, min, max, ...field }: DateFi
           <IconCalendar aria-hidden size="1.2em" />
         </ActionIcon>
       </Popover.Target>
-      <Popover.Dropdown>
+      <Popover.Dropdown
+        onKeyDown={(event) => {
+          // The key closes the calendar, not the window that the field is in.
+          if (event.key === 'Escape') event.preventDefault();
+        }}
+      >
         <Suspense fallback={<Loading label="Opening the calendar" />}>
           <Calendar
             value={value}

@@ -1,7 +1,8 @@
-import { Button, Drawer, Modal } from '@mantine/core';
+import { Button } from '@mantine/core';
 import { type KeyboardEvent, type ReactNode, type SyntheticEvent, useCallback, useMemo, useRef, useState } from 'react';
 import { FormContext, type FormFields } from './field-frame.tsx';
 import { RefusalNote, type RefusalWords } from './refusal-note.tsx';
+import { Window } from './window.tsx';
 import './form.css';
 
 export interface FormProps {
@@ -95,15 +96,10 @@ export interface FormWindowProps extends FormProps {
 
 /** A form in a dialog or in a drawer at the right. What was typed is gone when it is cancelled, and only then. */
 export function FormWindow({ opened, title, as = 'dialog', ...form }: FormWindowProps) {
-  const shared = { opened, title, onClose: form.onCancel, closeOnClickOutside: false };
-  return as === 'drawer' ? (
-    <Drawer {...shared} position="right" size="30rem">
+  return (
+    <Window opened={opened} title={title} as={as} onClose={form.onCancel} closesBeside={false}>
       <Form {...form} />
-    </Drawer>
-  ) : (
-    <Modal {...shared} size="34rem">
-      <Form {...form} />
-    </Modal>
+    </Window>
   );
 }
 

@@ -88,7 +88,7 @@ function useFound(text: string, search: PaletteProps['search']): Found {
 export function Palette({ opened, onClose, commands, search }: PaletteProps) {
   return (
     <Modal.Root opened={opened} onClose={onClose} size="40rem" padding={0} yOffset="12vh">
-      <Modal.Overlay />
+      <Modal.Overlay backgroundOpacity={0.4} />
       <Modal.Content aria-label="Search the workbook">
         <PaletteInside commands={commands} onClose={onClose} {...(search === undefined ? {} : { search })} />
       </Modal.Content>

@@ -1,5 +1,5 @@
 import { IconArrowDown, IconArrowsSort, IconArrowUp } from '@tabler/icons-react';
-import { type ReactNode, useMemo, useState } from 'react';
+import { type ReactNode, type RefObject, useEffect, useMemo, useRef, useState } from 'react';
 import './simple-table.css';
 
 export interface Column<Row> {
@@ -59,6 +59,20 @@ function SortButton({
   );
 }
 
+/** Whether something is wider than its place: then it must be reachable by keyboard, to be scrolled. */
+function useOverflow(): readonly [RefObject<HTMLDivElement | null>, boolean] {
+  const place = useRef<HTMLDivElement>(null);
+  const [overflows, setOverflows] = useState(false);
+  useEffect(() => {
+    const element = place.current;
+    if (element === null) return;
+    const watcher = new ResizeObserver(() => setOverflows(element.scrollWidth > element.clientWidth + 1));
+    watcher.observe(element);
+    return () => watcher.disconnect();
+  }, []);
+  return [place, overflows];
+}
+
 /** A table of up to a few hundred rows, with everything in the document: it prints whole and is read aloud whole. */
 export function SimpleTable<Row>(props: SimpleTableProps<Row>) {
   const { caption, captionHidden = false, columns, rows, rowKey, onRowOpen } = props;
@@ -76,11 +90,15 @@ export function SimpleTable<Row>(props: SimpleTableProps<Row>) {
     setOrder((now) =>
       now?.column === column ? (now.descending ? null : { column, descending: true }) : { column, descending: false },
     );
+  const [scroller, overflows] = useOverflow();
   const hasFoot = columns.some(({ foot }) => foot !== undefined);
 
   return (
-    // biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls sideways must be reachable by keyboard
-    <section className="table-scroll" tabIndex={0} aria-label={caption}>
+    <div
+      ref={scroller}
+      className="table-scroll"
+      {...(overflows ? { role: 'region', tabIndex: 0, 'aria-label': caption } : {})}
+    >
       <table className="simple-table">
         <caption className={captionHidden ? 'only-heard' : undefined}>{caption}</caption>
         <thead>
@@ -126,7 +144,7 @@ export function SimpleTable<Row>(props: SimpleTableProps<Row>) {
           </tfoot>
         )}
       </table>
-    </section>
+    </div>
   );
 }
 

@@ -1,10 +1,10 @@
-import { Drawer } from '@mantine/core';
 import type { Derivation } from '../../core/contract/journal.ts';
 import { Link } from '../app/route.tsx';
 import { DateText, Money, Quantity } from './figures.tsx';
 import { Loading } from './notes.tsx';
 import { RefusalNote, refusalWords } from './refusal-note.tsx';
 import { type Column, SimpleTable } from './simple-table.tsx';
+import { Window } from './window.tsx';
 import './why-panel.css';
 
 export interface WhyPanelProps {
@@ -116,16 +116,15 @@ function Inside({ derivation }: { readonly derivation: Derivation }) {
 /** The drawer at the right that shows where a figure comes from: its entries or inputs, the formula, the source. */
 export function WhyPanel({ opened, onClose, derivation, error = null }: WhyPanelProps) {
   return (
-    <Drawer
+    <Window
       opened={opened}
       onClose={onClose}
-      position="right"
-      size="36rem"
+      as="drawer"
       title={derivation === null ? 'Where this figure comes from' : derivation.title}
     >
       {error !== null && <RefusalNote refusal={refusalWords(error)} />}
       {error === null && derivation === null && <Loading label="Gathering the entries behind the figure" />}
       {derivation !== null && <Inside derivation={derivation} />}
-    </Drawer>
+    </Window>
   );
 }
