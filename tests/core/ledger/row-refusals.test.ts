@@ -1,0 +1,243 @@
+/** What each row of the table of moves refuses. Source: the product's own table of moves; no published source. */
+import { expect, test } from 'vitest';
+import type { EntryDraft } from '../../../core/ledger/entry.ts';
+import type { RefusalCode } from '../../../core/refusal.ts';
+import { play, refusalOf, said } from './playing.ts';
+import { fitted, line, loan, needed, onShelf, ordered, rejected, verified, why } from './posting-cases.ts';
+
+const refusals: readonly (readonly [
+  string,
+  readonly EntryDraft[],
+  EntryDraft,
+  RefusalCode,
+  string | undefined,
+  number?,
+])[] = [
+  [
+    '1 a need tied to units',
+    onShelf.concat(fitted),
+    said('need-dropped'),
+    'not-allowed-from-here',
+    'need not tied to units on order, allocated or on the engine',
+    4000,
+  ],
+  [
+    '1 a need below what is fitted',
+    [...onShelf, fitted],
+    said('need-changed', { payload: { needMilli: 3000 } }),
+    'not-allowed-from-here',
+    undefined,
+  ],
+  ['1 a need twice', [needed], needed, 'not-allowed-from-here', undefined],
+  ['3 an order of nothing', [needed], said('ordered', { ...line, units: 0, amountMinor: 1 }), 'bad-input', undefined],
+  ['3 a line ordered twice', [ordered], ordered, 'bad-input', undefined],
+  [
+    '4 more than placed',
+    [ordered],
+    said('acknowledged', { ...line, units: 9 }),
+    'not-allowed-from-here',
+    'placed',
+    8000,
+  ],
+  [
+    '5 more than its sources',
+    [ordered, said('back-ordered', { ...line, units: 5 })],
+    said('back-ordered', { ...line, units: 4 }),
+    'not-allowed-from-here',
+    'placed + acknowledged + in-transit',
+    3000,
+  ],
+  [
+    '7 more than its sources',
+    [ordered],
+    said('shipped', { ...line, units: 9 }),
+    'not-allowed-from-here',
+    'placed + acknowledged + back-ordered',
+    8000,
+  ],
+  [
+    '8 more than outstanding',
+    [ordered],
+    said('received', { ...line, lot: 1, units: 9 }),
+    'not-allowed-from-here',
+    'outstanding',
+    8000,
+  ],
+  [
+    '8 a lot that came before',
+    [ordered, said('received', { ...line, lot: 1, units: 1 })],
+    said('received', { ...line, lot: 1, units: 1 }),
+    'bad-input',
+    undefined,
+  ],
+  ['8 an unknown line', [needed], said('received', { ...line, lot: 1, units: 1 }), 'not-found', undefined],
+  [
+    '9 more than in inspection',
+    onShelf,
+    said('accepted', { lot: 1, units: 1 }),
+    'not-allowed-from-here',
+    'inspection',
+    0,
+  ],
+  ['10 without a reason', onShelf, said('rejected', { lot: 1, units: 1 }), 'needs-reason', undefined],
+  [
+    '10 with a reason of another kind',
+    onShelf,
+    said('rejected', { lot: 1, units: 1, payload: { reason: 'ugly' } }),
+    'bad-input',
+    undefined,
+  ],
+  [
+    '11 more than rejected',
+    [...onShelf, rejected],
+    said('sent-back', { lot: 1, units: 3 }),
+    'not-allowed-from-here',
+    'rejected (of units that came from a vendor)',
+    2000,
+  ],
+  [
+    '12 more than returned',
+    [...onShelf, rejected],
+    said('exchanged', { ...line, units: 1 }),
+    'not-allowed-from-here',
+    'returned and not settled',
+    0,
+  ],
+  [
+    '13 more than the claim',
+    [...onShelf, rejected],
+    said('refunded', { ...line, amountMinor: 2001 }),
+    'not-allowed-from-here',
+    'claims',
+    2000,
+  ],
+  [
+    '14 more than outstanding',
+    onShelf,
+    said('cancelled', { ...line, units: 1 }),
+    'not-allowed-from-here',
+    'outstanding',
+    0,
+  ],
+  [
+    '15 more than on the shelf',
+    onShelf,
+    said('allocated', { lot: 1, units: 9 }),
+    'not-allowed-from-here',
+    'shelf',
+    8000,
+  ],
+  ['15 more than allocated', onShelf, said('released', { lot: 1, units: 1 }), 'not-allowed-from-here', 'allocated', 0],
+  [
+    '16 more than in hand',
+    onShelf,
+    said('trial-fitted', { lot: 1, units: 9 }),
+    'not-allowed-from-here',
+    'allocated + shelf',
+    8000,
+  ],
+  [
+    '17 more than the need has room for',
+    [...onShelf, said('need-changed', { payload: { needMilli: 2000 } })],
+    said('fitted', { lot: 1, units: 3 }),
+    'not-allowed-from-here',
+    'need not yet fitted',
+    2000,
+  ],
+  [
+    '18 more than fitted',
+    [...onShelf, fitted],
+    said('verified', { lot: 1, units: 5 }),
+    'not-allowed-from-here',
+    'snug + fitted',
+    4000,
+  ],
+  [
+    '18 withdrawn without a reason',
+    [...onShelf, fitted, verified],
+    said('verification-withdrawn', { lot: 1, units: 1 }),
+    'needs-reason',
+    undefined,
+  ],
+  [
+    '19 more than on the engine',
+    onShelf,
+    said('taken-off', { lot: 1, units: 1 }),
+    'not-allowed-from-here',
+    'trial-fitted + fitted + snug + verified',
+    0,
+  ],
+  ['20 from nowhere', [needed], said('came-in', { lot: 1, units: 1 }), 'bad-input', undefined],
+  [
+    '21 borrowed without an owner',
+    [needed],
+    said('came-in', { lot: 1, units: 1, payload: { source: 'borrowed', dueOn: '2026-05-01' } }),
+    'bad-input',
+    undefined,
+  ],
+  [
+    '21 borrowed without a day',
+    [needed],
+    said('came-in', { lot: 1, units: 1, payload: { source: 'borrowed', owner: 'a neighbour' } }),
+    'bad-input',
+    undefined,
+  ],
+  [
+    '21 a borrowed unit scrapped',
+    [needed, said('came-in', { lot: 1, units: 1, payload: loan })],
+    said('scrapped', { lot: 1, units: 1, ...why }),
+    'not-allowed-from-here',
+    undefined,
+    0,
+  ],
+  [
+    '21 our own given back',
+    onShelf,
+    said('given-back', { lot: 1, units: 1 }),
+    'not-allowed-from-here',
+    'allocated + shelf (of borrowed units)',
+    0,
+  ],
+  [
+    '22 lent while allocated',
+    [...onShelf, said('allocated', { lot: 1, units: 8 })],
+    said('lent', { lot: 1, units: 1 }),
+    'not-allowed-from-here',
+    undefined,
+    0,
+  ],
+  ['23 lost without a reason', onShelf, said('lost', { lot: 1, units: 1 }), 'needs-reason', undefined],
+  [
+    '23 found without having been lost',
+    onShelf,
+    said('found-again', { lot: 1, units: 1 }),
+    'not-allowed-from-here',
+    'lost',
+    0,
+  ],
+  [
+    '24 more than was deposited',
+    [ordered, said('deposit-paid', { ...line, amountMinor: 100 })],
+    said('deposit-refunded', { ...line, amountMinor: 101 }),
+    'not-allowed-from-here',
+    'deposits',
+    100,
+  ],
+  [
+    '24 kept without a reason',
+    [ordered, said('deposit-paid', { ...line, amountMinor: 100 })],
+    said('deposit-kept', { ...line, amountMinor: 100 }),
+    'needs-reason',
+    undefined,
+  ],
+];
+
+test.each(refusals.map((row) => ({ name: row[0], row })))('refuses row $name', ({ row }) => {
+  const [, before, draft, code, bucket, available] = row;
+  const state = play(before);
+  const refusal = refusalOf(() => play([draft], state));
+  expect(refusal.code).toBe(code);
+  expect(refusal.message).toMatch(/Nothing was changed\.$/);
+  if (bucket !== undefined) expect(refusal.detail['bucket']).toBe(bucket);
+  if (available !== undefined) expect(refusal.detail['available']).toBe(available);
+});
