@@ -3,7 +3,7 @@
  * Anything not listed is refused.
  */
 import type { ExitAccount, PlaceAccount } from './accounts.ts';
-import { isFromVendor, isOurs, unsettledOf } from './coverage.ts';
+import { isFromVendor, isOurs, room, unsettledOf } from './coverage.ts';
 import type { EntryKind } from './entry.ts';
 import type { LotState, PartState } from './part-state.ts';
 
@@ -118,6 +118,14 @@ export function available(
   let sum = 0;
   for (const lot of state.lots) for (const bucket of from) sum += movable(lot, kind, bucket);
   return sum;
+}
+
+/** Most units that an act could really move now: what is available, within what the engine and the part allow. */
+export function most(state: PartState, kind: UnitMoveKind | SettleKind): number {
+  if (kind === 'fitted') return Math.min(available(state, kind), Math.max(0, room(state)));
+  // A stretched fastener can be taken off to the scrap, so only the withdrawal is out of the question.
+  if (kind === 'verification-withdrawn' && state.stretchOnce) return 0;
+  return available(state, kind);
 }
 
 /** Units of one bucket of one lot that a kind could move. */

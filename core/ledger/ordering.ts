@@ -8,7 +8,7 @@ import type { LineState, PartState } from './part-state.ts';
 import { amountOf, badInput, payloadChoice, quantityOf } from './payloads.ts';
 import type { PostingList } from './posting-list.ts';
 import type { RemainingRule } from './remaining.ts';
-import { outstandingShare } from './unit-costs.ts';
+import { outstandingShare, overpaidOf } from './unit-costs.ts';
 
 /** Order placed, landed value v: commitment + v, units placed; what they cover leaves the remaining estimate. */
 export function postOrdered(list: PostingList, state: PartState, draft: EntryDraft): RemainingRule {
@@ -60,9 +60,7 @@ export function postCancelled(list: PostingList, state: PartState, draft: EntryD
   list.line(line, 'cancelled', { quantityMilli });
   const value = outstandingShare(line, quantityMilli);
   list.line(line, 'commitment', { amountMinor: -value });
-  // The vendor account stands at paid − received, in the vendor's debt when positive.
-  const overpaid = line.vendorMinor - (line.commitmentMinor - value);
-  const claim = Math.max(0, Math.min(value, overpaid));
+  const claim = Math.min(value, overpaidOf(line, line.commitmentMinor - value));
   list.line(line, 'claims', { amountMinor: claim });
   list.line(line, 'vendor', { amountMinor: -claim });
   return { by: 'estimate' };

@@ -4,6 +4,7 @@
  */
 import type { Posting } from './accounts.ts';
 import { postCameIn } from './coming-in.ts';
+import { covered } from './coverage.ts';
 import { postDepositClosed, postDepositPaid } from './deposits.ts';
 import type { EntryDraft, EntryKind } from './entry.ts';
 import { isLeaving, postFoundAgain, postLeaving } from './leaving.ts';
@@ -11,6 +12,7 @@ import { postNeedAdded, postNeedChanged, postNeedDropped } from './needs.ts';
 import { postCancelled, postOrdered, postRelabelled } from './ordering.ts';
 import { applyPostings, lotOfDraft, type PartState } from './part-state.ts';
 import { postPaid } from './paying.ts';
+import { badInput } from './payloads.ts';
 import { isPlainMove, postPlaced, postTakenOff, postVerificationWithdrawn } from './placing.ts';
 import { PostingList } from './posting-list.ts';
 import { postAccepted, postOverDelivered, postReceived } from './receiving.ts';
@@ -81,7 +83,16 @@ export function post(state: PartState, draft: EntryDraft): Posting[] {
   const lot = lotOfDraft(draft);
   const after = applyPostings(state, list.postings, lot === undefined ? [] : [lot]);
   list.part('remaining', { amountMinor: remainingChange(state, after, rule) });
+  requireExact(list.postings, after);
   return list.postings;
+}
+
+/** Past 2^53 sums would no longer be exact; nobody builds an engine for that much. */
+function requireExact(postings: readonly Posting[], after: PartState): void {
+  const amounts = [...postings.flatMap((one) => [one.amountMinor, one.quantityMilli]), ...Object.values(after.money)];
+  const units = [after.needMilli, covered(after), ...after.lines.map((line) => line.commitmentMinor)];
+  if ([...amounts, ...units].every(Number.isSafeInteger)) return;
+  throw badInput('amount or quantity', 'is larger than the workbook can hold exactly', 'a smaller one');
 }
 
 /** An entry's postings and the state that they lead to. @throws as `post`. */

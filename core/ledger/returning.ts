@@ -9,7 +9,7 @@ import type { LineState, LotState, PartState } from './part-state.ts';
 import { amountOf, payloadChoice, payloadNumber, quantityOf, requireReason } from './payloads.ts';
 import type { PostingList } from './posting-list.ts';
 import type { RemainingRule } from './remaining.ts';
-import { claimShare, costShare } from './unit-costs.ts';
+import { claimShare, costShare, overpaidOf } from './unit-costs.ts';
 
 /** Refused, cost c: claims + c, cost − c, and c comes back into the remaining estimate. */
 export function postRejected(list: PostingList, state: PartState, draft: EntryDraft): RemainingRule {
@@ -63,20 +63,25 @@ export function postExchanged(list: PostingList, state: PartState, draft: EntryD
 }
 
 /**
- * Refund f of claim c with fee c − f: cash + f, fees + (c − f), claims − c. A difference from the day's exchange rate
- * goes to the exchange account, not to the part.
+ * Refund f of claim c with fee c − f: cash + f, fees + (c − f), claims − c. Once the claims are closed it takes back
+ * what was overpaid, say after a price was lowered. A difference from the day's exchange rate goes to the exchange
+ * account, not to the part.
  */
 export function postRefunded(list: PostingList, state: PartState, draft: EntryDraft): RemainingRule {
   const line = lineOf(state, draft);
   const cash = amountOf(draft, 0);
   const fee = payloadNumber(draft, 'feeMinor') ?? 0;
   const closed = payloadNumber(draft, 'claimMinor') ?? cash + fee;
-  if (closed > line.claimsMinor) throw tooMuch('claims', line.claimsMinor, closed);
+  const overpaid = overpaidOf(line);
+  const most = line.claimsMinor + overpaid;
+  if (closed > most) throw tooMuch(overpaid > 0 ? 'claims and overpayment' : 'claims', most, closed);
   const settling = payloadNumber(draft, 'closesMilli') ?? 0;
   const settled = settling > 0 ? settle(list, state, line, draft, settling).map((pick) => pick.lot) : [];
   const lots = state.lots.filter((lot) => lot.line === line.line);
   const named = lots.filter((lot) => lot.lot === draft.lot);
-  closeClaims(list, line, closed, lots, [...settled, ...named, null, ...lots]);
+  const claimed = Math.min(closed, line.claimsMinor);
+  closeClaims(list, line, claimed, lots, [...settled, ...named, null, ...lots]);
+  list.line(line, 'vendor', { amountMinor: -(closed - claimed) });
   list.line(line, 'cash', { amountMinor: cash });
   list.line(line, 'cost', { amountMinor: fee });
   list.line(line, 'exchange', { amountMinor: closed - cash - fee });

@@ -109,6 +109,28 @@ function addTo(sums: Map<string, Posting>, posting: Posting): void {
 }
 
 /**
+ * Checks that a new entry, dated before others, leaves no later day short.
+ * @param history everything posted to the part lines and subjects that the entry touches, without it.
+ * @throws Refusal `floor` naming the account, the day and the entry that would lack its units then.
+ */
+export function checkFloors(history: readonly HistoryEntry[], entry: HistoryEntry): void {
+  const broken = newBreaks(history, entry);
+  if (broken === undefined) return;
+  const { account, on, quantityMilli, amountMinor } = broken;
+  throw new Refusal('floor', `On ${on} ${account} would stand below zero. Nothing was changed.`, {
+    field: 'day',
+    accepted: 'a day on which the units were there, and later entries still have theirs',
+    detail: { bucket: account, on, quantityMilli, amountMinor },
+  });
+}
+
+/** The earliest break that an entry adds to those which stand already. */
+function newBreaks(history: readonly HistoryEntry[], entry: HistoryEntry): FloorBreak | undefined {
+  const known = new Set(floorBreaks(history).map(breakKey));
+  return floorBreaks([...history, entry]).find((one) => !known.has(breakKey(one)));
+}
+
+/**
  * Later entries that build on a reversed one: not taken back themselves and about the same lots, or the same order
  * lines, or the same part line or subject where it has neither. Latest first, the order in which to reverse them.
  */
@@ -156,10 +178,8 @@ export function checkReversal(
   }
   const postings = reversalPostings(reversed.postings);
   const reversal: HistoryEntry = { seq: Number.MAX_SAFE_INTEGER, on, kind: 'reversal', postings };
-  const known = new Set(floorBreaks(history).map((broken) => breakKey(broken)));
-  const broken = floorBreaks([...history, reversal]).filter((one) => !known.has(breakKey(one)));
-  const first = broken[0];
-  if (first !== undefined) throw refusal(history, reversed, first.account, first);
+  const broken = newBreaks(history, reversal);
+  if (broken !== undefined) throw refusal(history, reversed, broken.account, broken);
   for (const state of states) {
     const own = postings.filter((posting) => posting.part === state.part);
     const found = findings(applyPostings(state, own))[0];

@@ -1,6 +1,6 @@
 /** What some of the units of a lot or a line are worth, in minor units of the base currency. */
 import { roundHalfAway } from '../money/currency.ts';
-import { stepValue, valueOfFirst } from '../money/line-value.ts';
+import { extendedMinor, stepValue, valueOfFirst } from '../money/line-value.ts';
 import { isFromVendor, outstandingOf, unsettledOf } from './coverage.ts';
 import type { LineState, LotState } from './part-state.ts';
 
@@ -10,9 +10,9 @@ export function shareOf(totalMinor: number, partMilli: number, wholeMilli: numbe
   return Number(roundHalfAway(BigInt(totalMinor) * BigInt(partMilli), BigInt(wholeMilli)));
 }
 
-/** Price of units at the estimate each: 0 without an estimate. */
+/** Price of units at the estimate each: 0 without an estimate. @throws Refusal `bad-input` past what can be held exactly. */
 export function atEstimate(quantityMilli: number, estimateEachE4: number | null): number {
-  return Number(roundHalfAway(BigInt(quantityMilli) * BigInt(estimateEachE4 ?? 0), 10_000_000n));
+  return extendedMinor(quantityMilli, estimateEachE4 ?? 0);
 }
 
 /**
@@ -39,6 +39,14 @@ export function arrivalValue(line: LineState, quantityMilli: number): number {
 /** Share of the commitment that some of the outstanding units carry. */
 export function outstandingShare(line: LineState, quantityMilli: number): number {
   return shareOf(line.commitmentMinor, quantityMilli, outstandingOf(line));
+}
+
+/**
+ * What was paid on a line beyond the value received and still on order: the vendor owes it. The vendor account stands
+ * at paid − received, in the vendor's debt when positive.
+ */
+export function overpaidOf(line: LineState, commitmentMinor: number = line.commitmentMinor): number {
+  return Math.max(0, line.vendorMinor - commitmentMinor);
 }
 
 /** Units of a lot whose cost is still in the lot's cost; a vendor's rejected and returned units moved theirs to claims. */

@@ -59,6 +59,18 @@ const moneyRows: readonly Case[] = [
     draft: said('repriced', { ...line, amountMinor: 7900 }),
     posts: ['ordered -100', 'cost -100', 'vendor 100'],
   },
+  {
+    name: 'refund of what was overpaid after a price was lowered',
+    before: [
+      needed,
+      ordered,
+      said('paid', { ...line, amountMinor: 8000 }),
+      received,
+      said('repriced', { ...line, amountMinor: 7900 }),
+    ],
+    draft: said('refunded', { ...line, amountMinor: 100 }),
+    posts: ['vendor -100', 'cash 100'],
+  },
 ];
 
 test.each(moneyRows)('$name', ({ before, draft, posts }) => {

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import type { EntryDraft } from '../../../core/ledger/entry.ts';
 import { chooseLots } from '../../../core/ledger/lot-choice.ts';
-import { available } from '../../../core/ledger/moves.ts';
+import { available, most } from '../../../core/ledger/moves.ts';
 import { fresh, play, postingsOf, refusalOf, said } from './playing.ts';
 
 const line = { order: 1, line: 1 };
@@ -87,6 +87,22 @@ test('a fastener tightened past yield is not used again', () => {
   const usedUp = said('consumed', { lot: 5, units: 2, payload: { from: 'verified', reason: 'stretched' } });
   const after = play([usedUp], stretched);
   expect(after.lots[0]?.exits.consumed).toBe(2000);
+});
+
+test('the most that an act can move is bounded by the room on the engine', () => {
+  const state = play([...twoLots, said('need-changed', { payload: { needMilli: 2000 } })]);
+  expect([most(state, 'fitted'), available(state, 'fitted'), most(state, 'lent')]).toEqual([2000, 6000, 5000]);
+});
+
+test('refuses amounts that could not be held exactly', () => {
+  const huge = { order: 1, units: 1, amountMinor: Number.MAX_SAFE_INTEGER };
+  const once = play([said('ordered', { ...huge, line: 1 }), said('received', { ...line, lot: 1, units: 1 })]);
+  const twice = play([said('ordered', { ...huge, line: 2 })], once);
+  const refusal = refusalOf(() => play([said('received', { order: 1, line: 2, lot: 2, units: 1 })], twice));
+  expect(refusal.code).toBe('bad-input');
+  expect(refusal.message).toMatch(/larger than the workbook can hold exactly\. Nothing was changed\.$/);
+  const estimate = said('need-added', { units: 1_000_000, payload: { estimateEachE4: Number.MAX_SAFE_INTEGER } });
+  expect(refusalOf(() => play([estimate])).code).toBe('bad-input');
 });
 
 test('a borrowed unit may be lost, with a reason, and costs nothing', () => {

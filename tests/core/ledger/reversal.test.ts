@@ -3,7 +3,7 @@ import type { EntryDraft } from '../../../core/ledger/entry.ts';
 import { figures } from '../../../core/ledger/figures.ts';
 import { applyPostings, type PartState } from '../../../core/ledger/part-state.ts';
 import { postAndApply } from '../../../core/ledger/post.ts';
-import { checkReversal, floorBreaks, type HistoryEntry } from '../../../core/ledger/reverse.ts';
+import { checkFloors, checkReversal, floorBreaks, type HistoryEntry } from '../../../core/ledger/reverse.ts';
 import { fresh, refusalOf, said } from './playing.ts';
 
 const line = { order: 1, line: 1 };
@@ -96,4 +96,15 @@ test('an order dated before the need was typed in is no break', () => {
     said('ordered', { ...line, units: 2, amountMinor: 2000, on: '2026-02-01' }),
   );
   expect(floorBreaks(journal.history)).toEqual([]);
+});
+
+test('an entry dated back may not leave a later day short', () => {
+  const journal = new Journal().enter(...fittedLife.slice(0, 4), said('lent', { lot: 1, units: 2, on: '2026-03-08' }));
+  journal.enter(said('came-back', { lot: 1, units: 2, on: '2026-03-15' }));
+  const { postings } = postAndApply(journal.state, said('fitted', { lot: 1, units: 1 }));
+  const entry = { seq: 7, kind: 'fitted', postings } as const;
+  expect(() => checkFloors(journal.history, { ...entry, on: '2026-03-15' })).not.toThrow();
+  const refusal = refusalOf(() => checkFloors(journal.history, { ...entry, on: '2026-03-06' }));
+  expect([refusal.code, refusal.detail['bucket'], refusal.detail['on']]).toEqual(['floor', 'shelf', '2026-03-08']);
+  expect(refusal.message).toBe('On 2026-03-08 shelf would stand below zero. Nothing was changed.');
 });
