@@ -24,6 +24,8 @@ export const blocker = z.object({
   why: z.string(),
   /** What clears it, in words. */
   clears: z.string(),
+  /** A few words on where it stands: "back-ordered 34 days". */
+  standing: z.string(),
   /** When work on it may begin, and when it is cleared at best; null = no date, and `noDate` says why. */
   readyOn: day.nullable(),
   clearOn: day.nullable(),
@@ -42,6 +44,10 @@ export const gateReview = z.object({
   /** The day at best, or null with the reason and the earliest that is known. */
   gateOn: day.nullable(),
   noDate: z.string(),
+  /** The earliest it can be by what is known. */
+  atLeastOn: day,
+  /** Items whose work was assumed because nobody has guessed it. */
+  assumed: z.int(),
   blockers: z.array(blocker),
   waived: z.array(
     blocker.extend({ reason: z.string(), by: z.string(), waivedOn: day, until: day.nullable(), seq: z.int() }),

@@ -43,7 +43,8 @@ export const monthSpend = z.object({ month: z.string(), costMinor: minor, paidMi
 export const budgetChange = z.object({
   seq: z.int(),
   on: day,
-  line: id,
+  /** Null for the contingency. */
+  line: id.nullable(),
   lineName: z.string(),
   system: id.nullable(),
   phase: id.nullable(),

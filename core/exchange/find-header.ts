@@ -27,8 +27,9 @@ function headerByLook(rows: readonly TableRow[]): number {
   const [first, ...rest] = filled;
   if (first === undefined || rest.length === 0) return 0;
   const texts = first.cells.map((cell) => cell.trim()).filter((cell) => cell !== '');
-  if (texts.length === 1 && fieldsOfHeading(texts[0] ?? '').length > 0) return first.row;
-  if (texts.length < 2 || texts.some((text) => /\d/.test(text) || text.length > 40)) return 0;
+  if (texts.some((text) => /\d/.test(text) || text.length > 40)) return 0;
+  if (texts.some((text) => fieldsOfHeading(text).length > 0)) return first.row;
+  if (texts.length < 2) return 0;
   if (new Set(texts.map(plainHeading)).size < texts.length) return 0;
   return rest.some((row) => row.cells.some((cell) => /\d/.test(cell))) ? first.row : 0;
 }

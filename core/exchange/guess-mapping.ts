@@ -55,10 +55,10 @@ function fitOf(field: ImportField, profile: ColumnProfile | undefined): number {
   if (profile === undefined || profile.filled === 0) return 0.5;
   if (dateFields.includes(field)) {
     if (profile.dates >= 0.4) return 1.2;
-    return profile.quantities > 0.5 || profile.amounts > 0.5 ? 0.05 : 0.5;
+    return profile.quantities > 0.5 || profile.amounts > 0.5 ? 0.3 : 0.5;
   }
-  if (quantityFields.includes(field)) return profile.quantities >= 0.4 ? 1.1 : 0.1;
-  if (moneyFields.includes(field)) return profile.amounts >= 0.4 ? 1.1 : 0.1;
+  if (quantityFields.includes(field)) return profile.quantities >= 0.4 ? 1.1 : 0.3;
+  if (moneyFields.includes(field)) return profile.amounts >= 0.4 ? 1.1 : 0.3;
   if (field === 'orderLine') return profile.counting ? 1.2 : 0.6;
   if (field === 'link') return profile.links >= 0.3 ? 1.2 : 0.4;
   if (field === 'partNumber') return profile.counting || profile.dates > 0.5 ? 0.3 : 1;

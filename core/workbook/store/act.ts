@@ -269,6 +269,8 @@ export class ActWriter {
     const parts = new Set<number>(postings.map(({ part }) => part).filter((part) => part !== 0));
     if (entry.part !== null) parts.add(entry.part);
     for (const part of parts) this.state(part);
+    const restored = this.connection.prepare('DELETE FROM taken_back WHERE seq = ?').run(root).changes > 0;
+    if (!restored) this.connection.prepare('INSERT INTO taken_back (seq) VALUES (?)').run(root);
     const draft: EntryDraft = {
       kind: 'reversal',
       on: entry.on_day,
@@ -288,11 +290,10 @@ export class ActWriter {
       payload: {
         of: of(entry.kind, payload),
         root,
+        restored,
         ...(edits.length === 0 ? {} : { edits: edits as unknown as PayloadValue }),
       },
     };
-    const back = this.connection.prepare('DELETE FROM taken_back WHERE seq = ?').run(root).changes > 0;
-    if (!back) this.connection.prepare('INSERT INTO taken_back (seq) VALUES (?)').run(root);
     return this.store(draft, postings, seq);
   }
 

@@ -14,6 +14,14 @@ export interface EntryWords {
 export const quantityWords = (milli: number, unit: string): string =>
   isUnit(unit) ? formatQuantity(milli, unit) : `${plainQuantity(milli)} ${unit}`.trim();
 
+const months = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
+
+/** A day as sentences say it: 2026-03-04 → 4 Mar 2026. */
+export function dayWords(date: string): string {
+  const [year, month, day] = date.split('-');
+  return `${Number(day)} ${months[Number(month) - 1] ?? month} ${year}`;
+}
+
 const word = (payload: EntryWords['payload'], key: string): string => {
   const value = payload[key];
   return typeof value === 'string' ? value : typeof value === 'number' ? String(value) : '';
@@ -96,7 +104,8 @@ export const kindWords = (kind: string): string => spoken[kind] ?? kind;
 /** One line for one entry, such as "8 each received: head stud kit". */
 export function entryText(entry: EntryWords): string {
   const { kind, payload, subjectName, quantityMilli } = entry;
-  if (kind === 'reversal') return `taken back: ${kindWords(word(payload, 'of'))}${about(entry)}`;
+  if (kind === 'reversal')
+    return `${payload['restored'] === true ? 'restored' : 'taken back'}: ${kindWords(word(payload, 'of'))}${about(entry)}`;
   const quantity =
     quantityMilli === null || quantityMilli === 0 ? '' : `${quantityWords(Math.abs(quantityMilli), entry.unit)} `;
   const more = [
@@ -104,7 +113,7 @@ export function entryText(entry: EntryWords): string {
     'promisedOn' in payload
       ? payload['promisedOn'] === null
         ? 'no date promised'
-        : `promised for ${word(payload, 'promisedOn')}`
+        : `promised for ${dayWords(word(payload, 'promisedOn'))}`
       : '',
     word(payload, 'owner') === '' ? '' : `from ${word(payload, 'owner')}`,
     word(payload, 'by') === '' ? '' : `by ${word(payload, 'by')}`,

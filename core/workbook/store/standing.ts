@@ -1,6 +1,6 @@
 import type { Standing } from '../../contract/parts.ts';
 import { daysBetween } from '../../dates/calendar-date.ts';
-import { quantityWords } from './entry-text.ts';
+import { dayWords, quantityWords } from './entry-text.ts';
 import type { Position } from './positions.ts';
 
 /** The word for where a part line stands, and the sentence behind it. One home: every screen and export asks here. */
@@ -67,14 +67,14 @@ export function standingOf(
     const since = position.backOrderedOn;
     const age = since === null ? '' : ` for ${daysBetween(since, today)} days`;
     pieces.push(
-      `${say(position.backOrderedMilli)} on back-order${age}${position.promisedOn === null ? ', no date promised' : `, promised for ${position.promisedOn}`}`,
+      `${say(position.backOrderedMilli)} on back-order${age}${position.promisedOn === null ? ', no date promised' : `, promised for ${dayWords(position.promisedOn)}`}`,
     );
   }
   add(position.inTransitMilli, 'on the way');
   const ordered = position.placedMilli + position.acknowledgedMilli;
   if (ordered > 0) {
     pieces.push(
-      `${say(ordered)} on order${position.promisedOn === null ? '' : `, promised for ${position.promisedOn}`}`,
+      `${say(ordered)} on order${position.promisedOn === null ? '' : `, promised for ${dayWords(position.promisedOn)}`}`,
     );
   }
   if (position.borrowedMilli > 0) pieces.push(`${say(position.borrowedMilli)} borrowed`);

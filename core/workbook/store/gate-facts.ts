@@ -1,0 +1,183 @@
+import { addDays } from '../../dates/calendar-date.ts';
+import type { BlockerKind, BlockerSubject } from '../../gate/blocker.ts';
+import type { BoltGroupFact, DecisionFact, GateFacts, PartFact, WaiverFact } from '../../gate/facts.ts';
+import { isUnit } from '../../units/quantity.ts';
+import { all, type Connection } from './connection.ts';
+import { lacksEstimate, taggedPositions } from './money.ts';
+import { planJobRows, toolsAtHand } from './plan.ts';
+import { listRecords, readRecord } from './record-tables.ts';
+import { subjectSums } from './states.ts';
+
+interface PartWords {
+  readonly id: number;
+  readonly description: string;
+  readonly unit: string;
+  readonly optional: number;
+  readonly needs_verification: number;
+  readonly lead_days: number | null;
+  readonly job: number | null;
+}
+
+function partFacts(connection: Connection, build: number, day: string, asOf: string | undefined): PartFact[] {
+  const words = new Map(
+    all<PartWords>(
+      connection,
+      `SELECT p.id, p.description, p.unit, p.optional, p.needs_verification, v.lead_days, p.job FROM parts p
+       LEFT JOIN vendors v ON v.id = p.vendor WHERE p.build = ? AND p.gone = 0`,
+      build,
+    ).map((row) => [row.id, row]),
+  );
+  return taggedPositions(connection, build, asOf).flatMap(({ tags, position }) => {
+    const part = words.get(tags.id);
+    if (part === undefined || tags.dropped === 1) return [];
+    // What nobody has ordered can be here when its vendor usually delivers, counted from the day of the check.
+    const expectedOn =
+      position.uncoveredMilli > 0 &&
+      part.lead_days !== null &&
+      position.backOrderedMilli === 0 &&
+      position.promisedOn === null
+        ? addDays(day, part.lead_days)
+        : null;
+    return [
+      {
+        id: part.id,
+        description: part.description,
+        unit: isUnit(part.unit) ? part.unit : 'each',
+        needMilli: position.needMilli,
+        fittedMilli: position.fittedMilli,
+        snugMilli: position.snugMilli,
+        verifiedMilli: position.verifiedMilli,
+        trialFittedMilli: position.trialMilli,
+        borrowedOnMilli: Math.max(0, position.borrowedOnMilli - position.trialMilli),
+        lentMilli: position.lentMilli,
+        rejectedUnsettledMilli: position.rejectedMilli + position.returnedUnsettledMilli,
+        inHandMilli: Math.max(
+          0,
+          position.shelfMilli + position.allocatedMilli - (position.borrowedMilli - position.borrowedOnMilli),
+        ),
+        inspectionMilli: position.inspectionMilli,
+        onOrderMilli: position.placedMilli + position.acknowledgedMilli + position.inTransitMilli,
+        backOrderedMilli: position.backOrderedMilli,
+        backOrderedOn: position.backOrderedOn,
+        needsVerification: part.needs_verification === 1,
+        optional: part.optional === 1,
+        promisedOn: position.promisedOn,
+        expectedOn,
+        costToComeMinor: position.commitmentMinor + position.remainingMinor,
+        estimateKnown: !lacksEstimate(position),
+      },
+    ];
+  });
+}
+
+function decisionFacts(connection: Connection, build: number, asOf: string | undefined): DecisionFact[] {
+  const sums = subjectSums(connection, build, 'decision', asOf);
+  return listRecords(connection, 'decisions', 'build = ?', build)
+    .filter(
+      ({ id, beforeGate }) => beforeGate === true && (sums.get(id)?.get('decision-listed')?.quantityMilli ?? 0) > 0,
+    )
+    .map((record) => {
+      const costs = (record['options'] as unknown as { costMinor: number | null }[])
+        .map(({ costMinor }) => costMinor)
+        .filter((cost) => cost !== null);
+      return {
+        id: record.id,
+        title: String(record['title']),
+        open: (sums.get(record.id)?.get('decision-made')?.quantityMilli ?? 0) === 0,
+        neededBy: record['neededBy'] as string | null,
+        costSpreadMinor: costs.length < 2 ? null : Math.max(...costs) - Math.min(...costs),
+      };
+    });
+}
+
+function boltFacts(connection: Connection, build: number, asOf: string | undefined): BoltGroupFact[] {
+  const sums = subjectSums(connection, build, 'bolt-group', asOf);
+  const count = (id: number, account: 'bolts' | 'bolts-snug' | 'bolts-final'): number =>
+    (sums.get(id)?.get(account)?.quantityMilli ?? 0) / 1000;
+  return listRecords(connection, 'boltGroups', 'build = ?', build)
+    .filter(({ id, beforeGate }) => beforeGate === true && count(id, 'bolts') > 0)
+    .map((record) => {
+      const torque = record['torqueMilliNm'] !== null;
+      const method = String(record['method']);
+      return {
+        id: record.id,
+        name: String(record['name']),
+        count: count(record.id, 'bolts'),
+        snugCount: count(record.id, 'bolts-snug'),
+        finalCount: count(record.id, 'bolts-final'),
+        methodKnown: method === 'stretch' || (torque && (method === 'torque' || record['angleDeg'] !== null)),
+      };
+    });
+}
+
+interface WaiverPayload {
+  readonly kind: BlockerKind;
+  readonly subject: BlockerSubject;
+  readonly reason?: string;
+  readonly by?: string;
+  readonly until?: string | null;
+}
+
+/** Waivers that were given and not ended, up to a day. */
+export function standingWaivers(connection: Connection, build: number, asOf: string | undefined): WaiverFact[] {
+  const rows = all<{ seq: number; kind: string; on_day: string; payload: string }>(
+    connection,
+    `SELECT seq, kind, on_day, payload FROM entries e WHERE build = ? AND kind IN ('waived', 'waiver-ended') AND on_day <= ?
+     AND NOT EXISTS (SELECT 1 FROM taken_back t WHERE t.seq = e.seq) ORDER BY seq`,
+    build,
+    asOf ?? '9999-12-31',
+  );
+  const standing = new Map<string, WaiverFact>();
+  for (const row of rows) {
+    const said = JSON.parse(row.payload) as WaiverPayload;
+    const key = `${said.kind} ${said.subject.kind} ${said.subject.id}`;
+    if (row.kind === 'waiver-ended') standing.delete(key);
+    else {
+      standing.set(key, {
+        kind: said.kind,
+        subject: said.subject,
+        reason: said.reason ?? '',
+        by: said.by ?? '',
+        on: row.on_day,
+        until: said.until ?? null,
+        seq: row.seq,
+      });
+    }
+  }
+  return [...standing.values()];
+}
+
+/** What the hoist check is told about a build, now or at the end of a past day. */
+export function gateFacts(connection: Connection, build: number, today: string, asOf: string | undefined): GateFacts {
+  const day = asOf ?? today;
+  const record = readRecord(connection, 'builds', build);
+  const partsOf = Map.groupBy(
+    all<{ id: number; job: number }>(
+      connection,
+      'SELECT id, job FROM parts WHERE build = ? AND gone = 0 AND retired_on IS NULL AND job IS NOT NULL',
+      build,
+    ),
+    ({ job }) => job,
+  );
+  const jobs = planJobRows(connection, build, asOf).map((job) => ({
+    id: job.id,
+    title: job.title,
+    done: job.done,
+    minutesGuess: job.minutesGuess === null ? null : Math.max(0, job.minutesGuess - job.minutesSpent),
+    beforeGate: job.beforeGate,
+    earlier: job.earlier,
+    parts: (partsOf.get(job.id) ?? []).map(({ id }) => id),
+    tools: job.tools,
+  }));
+  return {
+    gateName: String(record?.['gateName'] ?? 'engine-in'),
+    parts: partFacts(connection, build, day, asOf),
+    jobs,
+    tools: [...toolsAtHand(connection, build, asOf)]
+      .filter(([, tool]) => tool.listed)
+      .map(([id, { name, atHand, dueOn, hireMinor }]) => ({ id, name, atHand, dueOn, hireMinor: hireMinor ?? 0 })),
+    decisions: decisionFacts(connection, build, asOf),
+    boltGroups: boltFacts(connection, build, asOf),
+    waivers: standingWaivers(connection, build, asOf),
+  };
+}
