@@ -1,7 +1,6 @@
 import { spawn } from 'node:child_process';
 import { mkdirSync } from 'node:fs';
 import path from 'node:path';
-import { createHost } from '../core/procedures/host.ts';
 import { Refusal } from '../core/refusal.ts';
 import { startBrowserShell } from './browser/shell.ts';
 import { fetchDesktop, fetchingOf } from './fetch-desktop.ts';
@@ -86,6 +85,8 @@ function desktop(program: string, folder: string, file: string | null): Promise<
 
 /** Serves the workbook to this machine's browser until it is told to stop. */
 async function browser(choices: LaunchChoices, folder: string, display: boolean, why: string | null): Promise<void> {
+  // Loaded here: the desktop window has the host in a process of its own.
+  const { createHost } = await import('../core/procedures/host.ts');
   mkdirSync(folder, { recursive: true });
   const host = createHost({ folder, allowAnyPath: false, now, log });
   if (choices.file !== null) host.openFile(path.resolve(choices.file));

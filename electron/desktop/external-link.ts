@@ -7,7 +7,7 @@ export function externalLink(address: unknown): URL | null {
   if (typeof address !== 'string' || address.length > longest || !/^https:\/\/[^\s\\/][^\s\\]*$/.test(address))
     return null;
   const url = URL.parse(address);
-  const fits = url !== null && url.protocol === 'https:' && url.username === '' && url.password === '';
+  const fits = url !== null && url.username === '' && url.password === '';
   return fits && url.hostname.includes('.') ? url : null;
 }
 

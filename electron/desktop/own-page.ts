@@ -3,17 +3,12 @@ export const scheme = 'hoistday';
 export const ownHost = 'workbook';
 export const startAddress = `${scheme}://${ownHost}/`;
 
-/** True for an address of our own page, compared as parsed: not for one that merely begins like it. */
+/**
+ * True for an address of our own page. The slash at the end of the start address closes the name, so nothing that
+ * merely begins like it (a longer name, a port, a password) gets by.
+ */
 export function isOwnPage(address: string): boolean {
-  const url = URL.parse(address);
-  return (
-    url !== null &&
-    url.protocol === `${scheme}:` &&
-    url.host === ownHost &&
-    url.username === '' &&
-    url.password === '' &&
-    address.startsWith(startAddress)
-  );
+  return address.startsWith(startAddress) && URL.canParse(address);
 }
 
 /** True for what our page may load into itself: its own addresses and what it made in memory. */
