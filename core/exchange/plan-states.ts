@@ -144,7 +144,8 @@ export function stateOfRow(words: readonly RowWord[], ordered: boolean, arrived:
     said.find((word) => sitsOnEngine(word.state)) ??
     said.find((word) => word.field === 'state' && word.state !== 'unknown') ??
     said.find((word) => word.field === 'state') ??
-    said[0];
+    // Under dates alone, what arrived goes before what was ordered.
+    said.at(-1);
   let state = main?.state ?? byDate;
   if (main === undefined && words.length > 0 && state === 'needed' && ordered) state = 'ordered';
   const stateText = main?.text ?? words[0]?.text ?? '';

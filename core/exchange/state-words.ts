@@ -17,7 +17,7 @@ const patterns: readonly (readonly [pattern: RegExp, state: ImportState])[] = [
   [/\bback[- ]?order|\bruckstand|\bout of stock\b|\bnicht lieferbar/, 'back-ordered'],
   [/\bpart(?:ly|ial|ially)\b|\bsome\b|\bteilweise|\bteillieferung/, 'partly-received'],
   [
-    /\bnot (?:needed|required|used)\b|\bcancel|\bstorniert|\bentfallt|\bnicht notig|\bdon'?t need\b|^n\/?a$/,
+    /\bnot (?:needed|required|used)\b|\bno longer (?:needed|required)\b|\bcancel|\bstorniert|\bentfallt|\bnicht notig|\bdon'?t need\b|^n\/?a$/,
     'not-needed',
   ],
   [

@@ -45,9 +45,17 @@ function formatOf(row: ExportRow, column: ExportColumn): string {
   return digits === 0 ? '#,##0' : `#,##0.${'0'.repeat(digits)}`;
 }
 
-/** Letters that a sheet can't hold are left out, and so is what passes its limit for one cell. */
+/**
+ * Letters that a sheet can't hold are left out, and so is what passes its limit for one cell. `_xHHHH_` stands for a
+ * letter by its number (ECMA-376 part 1, ST_Xstring), so text that only looks like that is written with its own escape;
+ * the writer's table of texts is a plain object, so the names every object has are written with their first letter so.
+ */
 function sheetText(text: string): string {
-  return cleanText(text).slice(0, listLimits.cellCharacters);
+  const kept = cleanText(text).slice(0, listLimits.cellCharacters);
+  const escaped = kept.replace(/_x(?=[0-9A-Fa-f]{4}_)/g, '_x005F_x');
+  if (!(escaped in Object.prototype)) return escaped;
+  const first = escaped.charCodeAt(0).toString(16).toUpperCase().padStart(4, '0');
+  return `_x${first}_${escaped.slice(1)}`;
 }
 
 function widthOf(column: ExportColumn): number {
