@@ -7,6 +7,8 @@ export interface FilterLineProps<Row> {
   readonly columns: readonly SheetColumn<Row>[];
   readonly view: SheetView;
   readonly search: RefObject<HTMLInputElement | null>;
+  /** Whether to name the key that leads here; there is none at the bench. */
+  readonly hint: boolean;
   readonly onViewChange: (view: SheetView) => void;
   readonly onColumns: (anchor: HTMLElement) => void;
   readonly onLeave: () => void;
@@ -38,7 +40,7 @@ function FilterLinePlain<Row>(props: FilterLineProps<Row>) {
         type="search"
         className="sheet-field sheet-search"
         aria-label={`Find in ${props.label}`}
-        placeholder={`Find by ${titles}  ( / )`}
+        placeholder={props.hint ? `Find by ${titles}  ( / )` : `Find by ${titles}`}
         value={view.search}
         onChange={(event) => onViewChange({ ...view, search: event.currentTarget.value })}
         onKeyDown={onKeyDown}

@@ -1,6 +1,6 @@
 // biome-ignore-all lint/a11y/useSemanticElements: table elements can't hold lines that are placed by hand
 // biome-ignore-all lint/a11y/useFocusableInteractive: focus stays on the grid, which names its active cell
-import { defaultRangeExtractor, type Range, useVirtualizer } from '@tanstack/react-virtual';
+import { type Range, useVirtualizer, type VirtualItem } from '@tanstack/react-virtual';
 import { type MouseEvent, type ReactNode, type RefObject, useCallback, useLayoutEffect, useMemo, useRef } from 'react';
 import { GroupRow } from './group-row.tsx';
 import type { DisplayList, GroupHead } from './index-rows.ts';
@@ -10,7 +10,7 @@ import { SheetRow } from './sheet-row.tsx';
 import type { RowId } from './sheet-types.ts';
 
 /** Lines drawn beyond each edge, so that the next turn of the wheel finds them ready. */
-const overscan = 8;
+const overscan = 6;
 
 export interface SheetBodyProps<Row> {
   readonly scroller: RefObject<HTMLDivElement | null>;
@@ -37,12 +37,17 @@ export interface SheetBodyProps<Row> {
 export function SheetBody<Row>(props: SheetBodyProps<Row>) {
   const { display, rows, rowId, layout, lineHeight, headHeight, active, editor, idPrefix } = props;
   const activeLine = active.line;
+  const pool = useRef(0);
   const rangeExtractor = useCallback(
-    (range: Range) => {
-      const lines = defaultRangeExtractor(range);
-      if (activeLine < 0 || activeLine >= range.count) return lines;
-      if (activeLine < (lines[0] ?? 0)) lines.unshift(activeLine);
-      else if (activeLine > (lines.at(-1) ?? -1)) lines.push(activeLine);
+    ({ startIndex, endIndex, count }: Range) => {
+      // Always the same even number of lines: no element comes or goes, and each keeps its stripe.
+      const wanted = 2 * Math.ceil((endIndex - startIndex + 2 + 2 * overscan) / 2);
+      if (wanted > pool.current) pool.current = wanted;
+      const first = Math.max(0, Math.min(startIndex - overscan, count - pool.current));
+      const lines = Array.from({ length: Math.min(pool.current, count) }, (_, at) => first + at);
+      if (activeLine < 0 || activeLine >= count) return lines;
+      if (activeLine < first) lines.unshift(activeLine);
+      else if (activeLine >= first + lines.length) lines.push(activeLine);
       return lines;
     },
     [activeLine],
@@ -58,31 +63,28 @@ export function SheetBody<Row>(props: SheetBodyProps<Row>) {
   // biome-ignore lint/correctness/useExhaustiveDependencies: the height is what makes the old measures wrong
   useLayoutEffect(() => virtual.measure(), [virtual, lineHeight]);
 
-  const items = virtual.getVirtualItems();
-  const pool = useRef(0);
-  if (items.length > pool.current) pool.current = items.length + overscan;
-  const apart = (at: number, line: number) =>
-    (at === 0 && items.length > 1 && items[1]?.index !== line + 1) ||
-    (at > 0 && at === items.length - 1 && items[at - 1]?.index !== line - 1);
+  const drawn = useStandingOrder(virtual.getVirtualItems(), pool.current, virtual.isScrolling, activeLine);
   const members = useMemo(
     () => (group: GroupHead) => Array.from(display.rows.subarray(group.start, group.end), (row) => rows[row] as Row),
     [display, rows],
   );
   return (
     // biome-ignore lint/a11y/useKeyWithClickEvents: the grid around it takes the keys
+    // biome-ignore lint/a11y/useKeyWithMouseEvents: a reader of the screen is given the whole text anyway
     <div
       role="rowgroup"
       className="sheet-body"
       style={{ height: display.lines.length * lineHeight }}
       onClick={props.onClick}
       onDoubleClick={props.onDoubleClick}
+      onMouseOver={showCutText}
     >
-      {items.map(({ index }, at) => {
+      {drawn.map(({ line: index, slot }) => {
         const line = display.lines[index];
         if (line === undefined) return null;
         const isActive = index === activeLine;
         const editing = isActive && editor !== null;
-        const key = editing ? 'editing' : isActive && apart(at, index) ? 'active' : index % pool.current;
+        const key = editing ? 'editing' : slot;
         const shared = {
           line: index,
           top: index * lineHeight,
@@ -110,4 +112,45 @@ export function SheetBody<Row>(props: SheetBodyProps<Row>) {
       })}
     </div>
   );
+}
+
+interface DrawnLine {
+  readonly line: number;
+  readonly slot: number | 'active';
+}
+
+/**
+ * Gives every line the element that it is drawn with. While scrolling, elements keep their order in the document, since
+ * moving one costs as much as making it; when scrolling ends they are put in the order in which a screen reader should
+ * meet them.
+ */
+function useStandingOrder(
+  items: readonly VirtualItem[],
+  pool: number,
+  scrolling: boolean,
+  activeLine: number,
+): readonly DrawnLine[] {
+  const order = useRef(new Map<DrawnLine['slot'], number>());
+  const drawn = items.map(({ index }, at): DrawnLine => {
+    // The active line may stand apart from the lines in sight, and then has an element of its own.
+    const neighbour = items[at === 0 ? 1 : at - 1]?.index;
+    const apart = index === activeLine && neighbour !== undefined && Math.abs(neighbour - index) > 1;
+    return { line: index, slot: apart ? 'active' : index % pool };
+  });
+  const standing = order.current;
+  if (scrolling) {
+    for (const { slot } of drawn) if (!standing.has(slot)) standing.set(slot, standing.size);
+    return drawn.sort((a, b) => (standing.get(a.slot) ?? 0) - (standing.get(b.slot) ?? 0));
+  }
+  standing.clear();
+  for (const { slot } of drawn) standing.set(slot, standing.size);
+  return drawn;
+}
+
+/** Text that doesn't fit its cell is shown whole while the pointer rests on it. */
+function showCutText(event: MouseEvent<HTMLElement>) {
+  const text = (event.target as HTMLElement).closest<HTMLElement>('.sheet-cell, .sheet-text');
+  if (text === null) return;
+  if (text.scrollWidth > text.clientWidth) text.title = text.textContent;
+  else text.removeAttribute('title');
 }

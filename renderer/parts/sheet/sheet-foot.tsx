@@ -25,8 +25,8 @@ export function TotalsRow<Row>({ layout, cells, rowIndex }: TotalsRowProps<Row>)
               role="gridcell"
               key={column.key}
               className={`sheet-cell sheet-${alignOf(column)}${pinned ? ' sheet-pinned' : ''}`}
+              data-column={index}
               aria-colindex={index + 2}
-              style={pinned ? { left: `var(--sheet-pin-${index})` } : undefined}
             >
               <span className="sheet-text">{shown}</span>
             </div>

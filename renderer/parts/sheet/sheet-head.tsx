@@ -15,7 +15,7 @@ export interface SheetHeadProps<Row> {
   readonly onSelectAll: () => void;
   readonly onSort: (column: SheetColumn<Row>, add: boolean) => void;
   readonly onPanel: (column: SheetColumn<Row>, anchor: HTMLElement) => void;
-  /** While dragging: shows the width without storing it. */
+  /** While dragging: shows the width (at desk size) without storing it. */
   readonly onTryWidth: (column: number, width: number) => void;
   readonly onWidth: (column: SheetColumn<Row>, width: number) => void;
 }
@@ -26,16 +26,13 @@ function SheetHeadPlain<Row>(props: SheetHeadProps<Row>) {
     <div role="rowgroup" className="sheet-head">
       <div role="row" className="sheet-head-row" aria-rowindex={1}>
         <div role="columnheader" className="sheet-cell sheet-tick" aria-colindex={1}>
-          <input
-            type="checkbox"
-            tabIndex={-1}
+          {/* biome-ignore lint/a11y/useKeyWithClickEvents: Ctrl+A does the same by keyboard */}
+          <span
+            role="checkbox"
+            className="sheet-box"
             aria-label="Select all rows shown"
-            checked={allSelected === 'all'}
-            ref={(box) => {
-              if (box !== null) box.indeterminate = allSelected === 'some';
-            }}
-            onMouseDown={(event) => event.preventDefault()}
-            onChange={props.onSelectAll}
+            aria-checked={allSelected === 'some' ? 'mixed' : allSelected === 'all'}
+            onClick={props.onSelectAll}
           />
         </div>
         {layout.columns.map((column, index) => (
@@ -62,7 +59,6 @@ function HeadCell<Row>(props: SheetHeadProps<Row> & { readonly column: SheetColu
       data-column={index}
       aria-colindex={index + 2}
       aria-sort={rank === 0 ? sort?.dir : undefined}
-      style={pinned ? { left: `var(--sheet-pin-${index})` } : undefined}
     >
       <button
         type="button"
@@ -94,7 +90,9 @@ function HeadCell<Row>(props: SheetHeadProps<Row> & { readonly column: SheetColu
 function Grip<Row>(props: SheetHeadProps<Row> & { readonly column: SheetColumn<Row>; readonly index: number }) {
   const start = useRef<{ x: number; width: number } | null>(null);
   const widthAt = (event: PointerEvent) =>
-    start.current === null ? null : clampWidth(start.current.width + event.clientX - start.current.x);
+    start.current === null
+      ? null
+      : clampWidth((start.current.width + event.clientX - start.current.x) / props.layout.scale);
   return (
     <span
       className="sheet-grip"
@@ -114,7 +112,7 @@ function Grip<Row>(props: SheetHeadProps<Row> & { readonly column: SheetColumn<R
         if (width !== null) props.onWidth(props.column, width);
       }}
       onPointerCancel={() => {
-        if (start.current !== null) props.onTryWidth(props.index, start.current.width);
+        if (start.current !== null) props.onTryWidth(props.index, start.current.width / props.layout.scale);
         start.current = null;
       }}
     />

@@ -10,15 +10,17 @@ export interface SheetLayout<Row> {
   /** Width of the column of tick boxes. */
   readonly tickWidth: number;
   readonly cards: boolean;
+  /** How much wider columns are than at the desk, where a view's widths are kept. */
+  readonly scale: number;
 }
 
 export function layOut<Row>(
   view: SheetView,
   columns: readonly SheetColumn<Row>[],
-  options: { readonly pinned: number; readonly tickWidth: number; readonly cards: boolean },
+  options: { readonly pinned: number; readonly tickWidth: number; readonly cards: boolean; readonly scale: number },
 ): SheetLayout<Row> {
   const shown = shownColumns(view, columns);
-  return { columns: shown, widths: shown.map((column) => columnWidth(view, column)), ...options };
+  return { columns: shown, widths: shown.map((column) => columnWidth(view, column) * options.scale), ...options };
 }
 
 /** The custom properties that place every cell; changing them moves columns without drawing any row anew. */
@@ -29,7 +31,7 @@ export function layoutStyle<Row>(layout: SheetLayout<Row>, widths: readonly numb
       : `${layout.tickWidth}px ${widths.map((width) => `${width}px`).join(' ')}`,
     '--sheet-width': layout.cards ? '100%' : `${widths.reduce((sum, width) => sum + width, layout.tickWidth)}px`,
   };
-  let left = layout.tickWidth;
+  let left = 0; // tick boxes scroll away; a name at the edge is worth more than they are
   for (let index = 0; index < layout.pinned; index += 1) {
     style[`--sheet-pin-${index}`] = `${left}px`;
     left += widths[index] ?? 0;
@@ -41,7 +43,7 @@ export function layoutStyle<Row>(layout: SheetLayout<Row>, widths: readonly numb
 export function columnEdges<Row>(layout: SheetLayout<Row>, column: number) {
   const sum = (count: number) =>
     layout.widths.slice(0, count).reduce((total, width) => total + width, layout.tickWidth);
-  return { left: sum(column), right: sum(column + 1), pinnedEnd: sum(layout.pinned) };
+  return { left: sum(column), right: sum(column + 1), pinnedEnd: sum(layout.pinned) - layout.tickWidth };
 }
 
 /** The columns of a narrow screen's card: a headline, a line beneath and a word or figure at the right end. */

@@ -46,7 +46,8 @@ function SheetRowPlain<Row>(props: SheetRowProps<Row>) {
       style={{ transform: `translateY(${props.top}px)` }}
     >
       <div role="gridcell" className="sheet-cell sheet-tick" aria-colindex={1}>
-        <input type="checkbox" tabIndex={-1} checked={selected} readOnly aria-label={`Select ${name}`} />
+        {/* Not an input: React touches several of its attributes at every turn, and a reused row turns often. */}
+        <span role="checkbox" className="sheet-box" aria-checked={selected} aria-label={`Select ${name}`} />
       </div>
       {layout.cards ? (
         <Card {...props} name={name} />
@@ -66,10 +67,9 @@ function cell<Row>(props: SheetRowProps<Row>, column: SheetColumn<Row>, index: n
       role="gridcell"
       key={column.key}
       id={active ? cellId(props.idPrefix, line, index) : undefined}
-      className={cellClass(alignOf(column), active, pinned)}
+      className={cellClass(alignOf(column), active, pinned, index === 0 && props.openable)}
       data-column={index}
       aria-colindex={index + 2}
-      style={pinned ? { left: `var(--sheet-pin-${index})` } : undefined}
     >
       {active && props.editor !== null ? props.editor : content(column, row)}
       {index === 0 && props.openable && !(active && props.editor !== null) && (
@@ -80,13 +80,14 @@ function cell<Row>(props: SheetRowProps<Row>, column: SheetColumn<Row>, index: n
 }
 
 function content<Row>(column: SheetColumn<Row>, row: Row): ReactNode {
-  return <span className="sheet-text">{column.render === undefined ? column.text(row) : column.render(row)}</span>;
+  return column.render === undefined ? column.text(row) : column.render(row);
 }
 
-function cellClass(align: string, active: boolean, pinned: boolean): string {
+function cellClass(align: string, active: boolean, pinned: boolean, openable: boolean): string {
   let name = 'sheet-cell';
   if (align !== 'start') name += ` sheet-${align}`;
   if (pinned) name += ' sheet-pinned';
+  if (openable) name += ' sheet-openable';
   return active ? `${name} sheet-active` : name;
 }
 
@@ -98,7 +99,7 @@ function Card<Row>(props: SheetRowProps<Row> & { readonly name: string }) {
     <div
       role="gridcell"
       id={active ? cellId(props.idPrefix, line, props.activeColumn) : undefined}
-      className={cellClass('card', active, false)}
+      className={cellClass('card', active, false, props.openable)}
       data-column={0}
       aria-colindex={2}
     >

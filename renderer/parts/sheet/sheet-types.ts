@@ -133,7 +133,7 @@ export interface SheetProps<Row> {
   /** True for a totals row from each column's `subtotal` over the rows shown; or a node for each column key. */
   readonly footer?: boolean | Readonly<Record<string, ReactNode>>;
   /** Columns that stay in sight when scrolling sideways; 1 unless given. */
-  readonly pinned?: number;
+  readonly pinned?: 0 | 1 | 2 | 3;
   /** Content at the right end of the filter line. */
   readonly tools?: ReactNode;
 }

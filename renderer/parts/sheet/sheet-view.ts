@@ -14,11 +14,12 @@ export const plainView: SheetView = {
 /** Column widths in pixels stay between a readable minimum and a screen's width. */
 export const widthLimits = { min: 48, max: 960 } as const;
 
-const widthByKind = { text: 180, number: 96, money: 112, quantity: 88, date: 112, state: 136, choice: 136 } as const;
+const widthByKind = { text: 180, number: 88, money: 112, quantity: 88, date: 112, state: 136, choice: 136 } as const;
 
-/** The width of a column in pixels: the person's, else the column's, else one by kind. */
+/** The width of a column in pixels at desk size: the person's, else the column's, else one that holds its title. */
 export function columnWidth<Row>(view: SheetView, column: SheetColumn<Row>): number {
-  return clampWidth(view.columns.width[column.key] ?? column.width ?? widthByKind[column.kind]);
+  const titled = Math.max(widthByKind[column.kind], 52 + 8.5 * column.title.length); // 52: menu, sort mark, padding
+  return clampWidth(view.columns.width[column.key] ?? column.width ?? titled);
 }
 
 export function clampWidth(width: number): number {

@@ -6,6 +6,7 @@ import {
   type CSSProperties,
   type KeyboardEvent,
   type MouseEvent,
+  type UIEvent,
   useCallback,
   useEffect,
   useId,
@@ -29,7 +30,7 @@ import { pressKey, type SheetActs } from './sheet-keys.ts';
 import { columnEdges, layOut, layoutStyle } from './sheet-layout.ts';
 import { cellId } from './sheet-row.tsx';
 import type { SheetColumn, SheetProps, SheetView } from './sheet-types.ts';
-import { clearFilters, foldGroup, moveColumn, resizeColumn, turnSort } from './sheet-view.ts';
+import { clearFilters, columnWidth, foldGroup, moveColumn, resizeColumn, turnSort } from './sheet-view.ts';
 import { parseTsv, toTsv } from './tsv.ts';
 import { useActiveCell } from './use-active-cell.ts';
 import { useAnnouncements } from './use-announcements.ts';
@@ -45,6 +46,8 @@ type OpenPanel<Row> = { readonly anchor: HTMLElement } & (
 );
 
 const noun = ['row', 'rows'] as const;
+/** Bench text is larger than desk text by about this much, and columns widen with it. */
+const benchScale = 1.3;
 
 /**
  * A table of up to 100,000 rows: find, filter, sort, group, select, edit in place, copy and paste, all by keyboard, all
@@ -61,7 +64,7 @@ export function Sheet<Row>(props: SheetProps<Row>) {
   const { rowHeight, bench, cards } = useSurroundings(root);
   const pinned = props.pinned ?? 1;
   const layout = useMemo(
-    () => layOut(view, columns, { pinned, tickWidth: bench ? rowHeight : 34, cards }),
+    () => layOut(view, columns, { pinned, tickWidth: bench ? rowHeight : 34, cards, scale: bench ? benchScale : 1 }),
     [view, columns, pinned, bench, rowHeight, cards],
   );
   const lineHeight = cards ? Math.round(rowHeight * (bench ? 1.4 : 1.8)) : rowHeight;
@@ -124,7 +127,8 @@ export function Sheet<Row>(props: SheetProps<Row>) {
     focusGrid();
   };
   const cancelEdit = () => {
-    edits.cancel(columns.find(({ key }) => key === editing?.columnKey)?.title ?? '');
+    if (editing === null) return;
+    edits.cancel(editing, titleOf(columns, editing.columnKey));
     focusGrid();
   };
   const editingGone = editing !== null && (activeRow === null || rowId(activeRow) !== editing.rowId);
@@ -163,7 +167,7 @@ export function Sheet<Row>(props: SheetProps<Row>) {
   );
   const tryWidth = useCallback(
     (column: number, width: number) => {
-      const style = layoutStyle(layout, layout.widths.with(column, width));
+      const style = layoutStyle(layout, layout.widths.with(column, width * layout.scale));
       for (const [name, value] of Object.entries(style)) scroller.current?.style.setProperty(name, value);
     },
     [layout],
@@ -218,7 +222,7 @@ export function Sheet<Row>(props: SheetProps<Row>) {
     bringBack,
     search: () => search.current?.focus(),
     moveColumn: (by) => activeColumn && onViewChange(moveColumn(view, columns, activeColumn.key, by)),
-    widen: (by) => activeColumn && storeWidth(activeColumn, (layout.widths[place.column] ?? 0) + by * widthStep),
+    widen: (by) => activeColumn && storeWidth(activeColumn, columnWidth(view, activeColumn) + by * widthStep),
   };
   const onKeyDown = (event: KeyboardEvent<HTMLElement>) => {
     if (event.target !== event.currentTarget) return; // a field in a cell has keys of its own
@@ -307,10 +311,22 @@ export function Sheet<Row>(props: SheetProps<Row>) {
     });
   };
 
-  // A new order or filter starts at the top, unless the active line keeps its place in sight.
+  // A new order or a filter starts at the top; taking filters off keeps the row that was found, now among the others.
   const { sort, filters, group } = view;
+  const arranged = useRef({ sort, group });
+  const laidOut = useRef(false);
   // biome-ignore lint/correctness/useExhaustiveDependencies: these are the changes that reorder the lines
-  useLayoutEffect(() => reveal(place), [sort, filters, view.search, group]);
+  useLayoutEffect(() => {
+    const loosened =
+      view.search === '' && filters.length === 0 && arranged.current.sort === sort && arranged.current.group === group;
+    arranged.current = { sort, group };
+    if (!laidOut.current) laidOut.current = true;
+    else if (loosened || editing !== null) reveal(place);
+    else {
+      if (place.line > 0) active.moveTo({ line: 0, column: place.column });
+      scroller.current?.scrollTo?.({ top: 0 });
+    }
+  }, [sort, filters, view.search, group]);
 
   const unseen = useMemo(() => countUnseen(selection, display, rows, rowId), [selection, display, rows, rowId]);
   const shownCount = display.rows.length;
@@ -360,6 +376,7 @@ export function Sheet<Row>(props: SheetProps<Row>) {
         columns={columns}
         view={view}
         search={search}
+        hint={!bench}
         onViewChange={onViewChange}
         onColumns={openColumns}
         onLeave={leaveSearch}
@@ -377,6 +394,7 @@ export function Sheet<Row>(props: SheetProps<Row>) {
         aria-multiselectable="true"
         aria-activedescendant={activeExists ? cellId(idPrefix, place.line, place.column) : undefined}
         style={style}
+        onScroll={markSideways}
         onKeyDown={onKeyDown}
         onMouseDown={onMouseDown}
         onCopy={onCopy}
@@ -505,6 +523,13 @@ function placeAfter(after: AfterCommit, from: CellPlace, lines: number, columns:
 function firstChoice<Row>(column: SheetColumn<Row>, typed: string): string | undefined {
   if (typed === '') return undefined;
   return column.edit?.choices?.find((choice) => foldText(choice).startsWith(foldText(typed)));
+}
+
+/** Says to the style sheet whether the first columns have to stick; see there. */
+function markSideways(event: UIEvent<HTMLElement>) {
+  const box = event.currentTarget;
+  const sideways = String(box.scrollLeft > 0);
+  if (box.dataset['sideways'] !== sideways) box.dataset['sideways'] = sideways;
 }
 
 /** Whether a line stands in the lower half of what is in sight. */

@@ -30,10 +30,13 @@ export function useCellEditing<Row>() {
   const [kept, setKept] = useState<KeptText | null>(null);
   const draft = useRef('');
   const busy = useRef(false);
+  // The field blurs while it closes, and that must not store anything a second time.
+  const open = useRef(false);
 
   const start = useCallback((row: Row, id: RowId, column: SheetColumn<Row>, typed?: string) => {
     const before = editText(column, row);
     draft.current = typed ?? before;
+    open.current = true;
     setEditing({
       rowId: id,
       columnKey: column.key,
@@ -46,18 +49,16 @@ export function useCellEditing<Row>() {
   }, []);
 
   /** Ends editing; what was typed is kept aside if it differs from what the cell holds. */
-  const cancel = useCallback((title: string) => {
-    setEditing((now) => {
-      if (now !== null && draft.current !== now.before) {
-        setKept({ rowId: now.rowId, columnKey: now.columnKey, text: draft.current, title });
-      }
-      return null;
-    });
+  const cancel = useCallback((now: CellEditing, title: string) => {
+    open.current = false;
+    const text = draft.current;
+    if (text !== now.before) setKept({ rowId: now.rowId, columnKey: now.columnKey, text, title });
+    setEditing(null);
   }, []);
 
   /** Stores the draft. True when the editor may close; false when it was turned down or a commit is under way. */
   const commit = useCallback(async (now: CellEditing, row: Row, column: SheetColumn<Row>): Promise<boolean> => {
-    if (busy.current) return false;
+    if (busy.current || !open.current) return false;
     const text = draft.current;
     if (text !== now.before) {
       busy.current = true;
@@ -71,6 +72,7 @@ export function useCellEditing<Row>() {
         busy.current = false;
       }
     }
+    open.current = false;
     setEditing(null);
     setKept((had) => (had?.rowId === now.rowId && had.columnKey === now.columnKey ? null : had));
     return true;
