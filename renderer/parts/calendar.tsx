@@ -1,4 +1,5 @@
 import { DatePicker } from '@mantine/dates';
+import { useEffect, useRef } from 'react';
 import '@mantine/dates/styles.layer.css';
 import { useLocale } from './locale.tsx';
 
@@ -15,8 +16,17 @@ const weekDays = { sunday: 0, monday: 1, saturday: 6 } as const;
 /** A month to pick a day from; its own chunk, because most dates are typed. */
 export default function Calendar({ value, today, min, max, onPick }: CalendarProps) {
   const { weekStart } = useLocale();
+  const place = useRef<HTMLDivElement>(null);
+  // The chunk may arrive after the calendar was opened, so the focus is brought in from here.
+  useEffect(() => {
+    const days = place.current;
+    (
+      days?.querySelector<HTMLElement>('[data-selected]') ?? days?.querySelector<HTMLElement>('[aria-current]')
+    )?.focus();
+  }, []);
   return (
     <DatePicker
+      ref={place}
       value={value}
       defaultDate={value ?? today}
       firstDayOfWeek={weekDays[weekStart]}

@@ -1,6 +1,6 @@
 import { ActionIcon, Popover } from '@mantine/core';
 import { IconCalendar } from '@tabler/icons-react';
-import { lazy, Suspense, useState } from 'react';
+import { type KeyboardEvent, lazy, Suspense, useState } from 'react';
 import { parseTypedDate } from '../../core/dates/date-text.ts';
 import { Refusal } from '../../core/refusal.ts';
 import type { FieldProps } from './field-frame.tsx';
@@ -44,38 +44,42 @@ export function DateField({ value, onChange, today, min, max, ...field }: DateFi
     );
   };
 
+  /** The key closes the calendar, not the window that the field is in. */
+  const closeFirst = (event: KeyboardEvent) => {
+    if (!opened || event.key !== 'Escape') return;
+    event.preventDefault();
+    setOpened(false);
+  };
   const calendarButton = (
-    <Popover opened={opened} onChange={setOpened} trapFocus returnFocus position="bottom-end">
-      <Popover.Target>
-        <ActionIcon
-          className="field-button"
-          aria-label={`Calendar for ${field.label.toLowerCase()}`}
-          disabled={field.disabled === true}
-          onClick={() => setOpened(!opened)}
-        >
-          <IconCalendar aria-hidden size="1.2em" />
-        </ActionIcon>
-      </Popover.Target>
-      <Popover.Dropdown
-        onKeyDown={(event) => {
-          // The key closes the calendar, not the window that the field is in.
-          if (event.key === 'Escape') event.preventDefault();
-        }}
-      >
-        <Suspense fallback={<Loading label="Opening the calendar" />}>
-          <Calendar
-            value={value}
-            today={today}
-            {...(min === undefined ? {} : { min })}
-            {...(max === undefined ? {} : { max })}
-            onPick={(date) => {
-              onChange(date);
-              setOpened(false);
-            }}
-          />
-        </Suspense>
-      </Popover.Dropdown>
-    </Popover>
+    // On the way down: the popover shuts itself on the way, and then it can no longer be told that it was open.
+    <span onKeyDownCapture={closeFirst}>
+      <Popover opened={opened} onChange={setOpened} trapFocus returnFocus position="bottom-end">
+        <Popover.Target>
+          <ActionIcon
+            className="field-button"
+            aria-label={`Calendar for ${field.label.toLowerCase()}`}
+            disabled={field.disabled === true}
+            onClick={() => setOpened(!opened)}
+          >
+            <IconCalendar aria-hidden size="1.2em" />
+          </ActionIcon>
+        </Popover.Target>
+        <Popover.Dropdown>
+          <Suspense fallback={<Loading label="Opening the calendar" />}>
+            <Calendar
+              value={value}
+              today={today}
+              {...(min === undefined ? {} : { min })}
+              {...(max === undefined ? {} : { max })}
+              onPick={(date) => {
+                onChange(date);
+                setOpened(false);
+              }}
+            />
+          </Suspense>
+        </Popover.Dropdown>
+      </Popover>
+    </span>
   );
   return (
     <ReadField

@@ -55,7 +55,7 @@ const textPairs: readonly (readonly [string, string])[] = [
 describe.each([
   [0, 'day'],
   [1, 'night'],
-] as const)('theme %i (%s)', (theme) => {
+] as const)('theme %i (%s)', (theme, _name) => {
   it.each(textPairs)('writes %s on %s with 4.5:1 or more (WCAG 2.2, 1.4.3)', (front, back) => {
     expect(contrastOf(front, back, theme)).toBeGreaterThanOrEqual(4.5);
   });
