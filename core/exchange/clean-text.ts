@@ -3,9 +3,7 @@
  * code points that Unicode keeps out of texts.
  */
 
-// biome-ignore lint/suspicious/noControlCharactersInRegex: controls are what is taken out
-const unwanted =
-  /[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f-\u009f\u200b\u2060\ufeff\u202a-\u202e\u2066-\u2069\p{Noncharacter_Code_Point}]/gu;
+const unwanted = /[[\p{Cc}--[\t\n\r]]\p{Noncharacter_Code_Point}\u200b\u2060\ufeff\u202a-\u202e\u2066-\u2069]/gv;
 
 /** Takes out what can't be seen, folds blanks at the ends; line breaks and tabs inside stay. */
 export function cleanText(text: string): string {
