@@ -2,9 +2,10 @@ import { spawn } from 'node:child_process';
 import { mkdirSync } from 'node:fs';
 import path from 'node:path';
 import { Refusal } from '../core/refusal.ts';
-import { startBrowserShell } from './browser/shell.ts';
+import { type BrowserShell, startBrowserShell } from './browser/shell.ts';
 import { fetchDesktop, fetchingOf } from './fetch-desktop.ts';
 import { workbookFolder } from './folders.ts';
+import type { HostLike } from './host-like.ts';
 import {
   decideLaunch,
   electronBinary,
@@ -89,16 +90,13 @@ async function browser(choices: LaunchChoices, folder: string, display: boolean,
   const { createHost } = await import('../core/procedures/host.ts');
   mkdirSync(folder, { recursive: true });
   const host = createHost({ folder, allowAnyPath: false, now, log });
-  if (choices.file !== null) host.openFile(path.resolve(choices.file));
-  const rendererFolder = path.join(projectFolder, 'dist', 'renderer');
-  const shell = await startBrowserShell({ host, rendererFolder, port: choices.port, log });
+  const shell = await startShell(host, choices).catch((failure: unknown) => {
+    host.close();
+    throw failure;
+  });
   if (why !== null) say(`No desktop window here (${why}): the workbook opens in your browser.`);
   const opened = choices.open && (await openInBrowser(process.platform, display, shell.openingUrl()));
-  say(
-    opened
-      ? `If it does not, open this link: ${shell.url}`
-      : `Open this link in a browser on this machine: ${shell.url}`,
-  );
+  say(`${opened ? 'If it does not, open this link' : 'Open this link in a browser on this machine'}: ${shell.url}`);
   say('Keep this running while you work; Ctrl+C closes the workbook.');
   const stop = () => {
     void shell.close().then(() => {
@@ -108,6 +106,11 @@ async function browser(choices: LaunchChoices, folder: string, display: boolean,
   };
   process.once('SIGINT', stop);
   process.once('SIGTERM', stop);
+}
+
+async function startShell(host: HostLike, { file, port }: LaunchChoices): Promise<BrowserShell> {
+  if (file !== null) host.openFile(path.resolve(file));
+  return startBrowserShell({ host, rendererFolder: path.join(projectFolder, 'dist', 'renderer'), port, log });
 }
 
 try {
