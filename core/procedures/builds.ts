@@ -42,7 +42,15 @@ export const buildsProcedures = {
         ...input.values,
       };
       const made = writer.make('builds', values);
-      writer.post({ kind: 'record', on: input.on, build: made.id, payload: { record: 'build' } }, [made.edit]);
+      writer.post(
+        {
+          kind: 'record',
+          on: input.on,
+          build: made.id,
+          payload: { record: 'build', did: 'added', name: input.values.name },
+        },
+        [made.edit],
+      );
       writer.made.push(made.id);
       return undefined;
     }),

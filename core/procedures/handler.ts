@@ -1,10 +1,8 @@
 import { ORPCError, onError, ValidationError } from '@orpc/server';
-import { RPCHandler } from '@orpc/server/fetch';
 import type { z } from 'zod';
 import type { RefusalData } from '../contract/common.ts';
 import { Refusal } from '../refusal.ts';
-import { type Context, refusalData, refused } from './context.ts';
-import { router } from './router.ts';
+import { refusalData, refused } from './context.ts';
 
 /** What is wrong with an input, in the one shape: the first field, what is accepted, and that nothing was changed. */
 export function inputRefusal(issues: readonly z.core.$ZodIssue[]): RefusalData {
@@ -60,15 +58,3 @@ export const answering = (log: (line: string) => void) =>
   onError((error: unknown) => {
     throw asAnswer(error, log);
   });
-
-export function createRpc(log: (line: string) => void): {
-  handle(request: Request, context: Context): Promise<Response | undefined>;
-} {
-  const rpc = new RPCHandler(router, { clientInterceptors: [answering(log)] });
-  return {
-    async handle(request, context) {
-      const { response } = await rpc.handle(request, { prefix: '/api/rpc', context });
-      return response;
-    },
-  };
-}

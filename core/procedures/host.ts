@@ -4,8 +4,9 @@ import { Refusal } from '../refusal.ts';
 import { readSettings } from '../workbook/store/connection.ts';
 import type { Book, Context } from './context.ts';
 import { fileActions } from './files.ts';
-import { answering, createRpc } from './handler.ts';
+import { answering } from './handler.ts';
 import { router } from './router.ts';
+import { createRpc } from './rpc.ts';
 
 export interface HostOptions {
   /** Folder in which workbooks are made and found by name. */

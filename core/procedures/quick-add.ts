@@ -71,10 +71,8 @@ export function readQuickAdd(connection: Connection, build: number, text: string
       values.needMilli = milli;
       values.unit = unit ?? 'each';
       values.description = (unit === undefined ? `${word} ${rest}` : rest).trim();
-      understood.push({
-        text: head.slice(0, head.length - rest.length).trim() || number,
-        as: `quantity: ${quantityWords(milli, values.unit)}`,
-      });
+      const taken = unit === undefined ? number : head.slice(0, head.length - rest.length).trim();
+      understood.push({ text: taken, as: `quantity: ${quantityWords(milli, values.unit)}` });
     } catch (error) {
       findings.push(error instanceof Error ? error.message : String(error));
     }

@@ -101,13 +101,18 @@ const spoken: Record<string, string> = {
 /** The plain word for a kind of entry. */
 export const kindWords = (kind: string): string => spoken[kind] ?? kind;
 
+/** Kinds about one thing: how many is no news. */
+const isOne = /^(job|tool|decision|waive|gate)/;
+
 /** One line for one entry, such as "8 each received: head stud kit". */
 export function entryText(entry: EntryWords): string {
   const { kind, payload, subjectName, quantityMilli } = entry;
   if (kind === 'reversal')
     return `${payload['restored'] === true ? 'restored' : 'taken back'}: ${kindWords(word(payload, 'of'))}${about(entry)}`;
   const quantity =
-    quantityMilli === null || quantityMilli === 0 ? '' : `${quantityWords(Math.abs(quantityMilli), entry.unit)} `;
+    quantityMilli === null || quantityMilli === 0 || isOne.test(kind)
+      ? ''
+      : `${quantityWords(Math.abs(quantityMilli), entry.unit)} `;
   const more = [
     word(payload, 'reason'),
     'promisedOn' in payload
@@ -120,7 +125,12 @@ export function entryText(entry: EntryWords): string {
     word(payload, 'choice'),
     word(payload, 'to') === '' ? '' : `to ${word(payload, 'to')}`,
   ].filter((text) => text !== '');
-  const what = kind === 'record' ? `${word(payload, 'record')} ${word(payload, 'did') || 'changed'}` : kindWords(kind);
+  const what =
+    kind === 'record'
+      ? [word(payload, 'record'), word(payload, 'name'), word(payload, 'did') || 'changed']
+          .filter((text) => text !== '')
+          .join(' ')
+      : kindWords(kind);
   const subject = subjectName === '' ? about(entry) : `: ${subjectName}`;
   return `${quantity}${what}${subject}${more.length === 0 ? '' : ` (${more.join(', ')})`}`;
 }

@@ -73,7 +73,7 @@ function belowZero(
   const later = all<{ seq: number; kind: string; on_day: string }>(
     connection,
     `SELECT DISTINCT e.seq, e.kind, e.on_day FROM postings p JOIN entries e ON e.seq = p.entry
-     WHERE ${whereOf(posting).replace(/(\w+) = \?/g, 'p.$1 = ?')} AND p.quantity_milli < 0
+     WHERE ${whereOf(posting).replace(/(\w+) = \?/g, 'p.$1 = ?')} AND p.quantity_milli < 0 AND e.act IN (SELECT id FROM acts)
      AND e.reverses IS NULL AND NOT EXISTS (SELECT 1 FROM taken_back t WHERE t.seq = e.seq) ORDER BY e.seq DESC LIMIT 6`,
     ...keyValues(posting),
   );

@@ -23,16 +23,18 @@ function partDeltas(connection: Connection, build: number, asOf: string): PartDe
     build,
     asOf,
     JSON.stringify(['need', ...received, ...valued]),
-  ).map((row): PartDelta => ({
-    on: row.on_day,
-    lineId: String(row.part),
-    unit: isUnit(row.unit) ? row.unit : 'each',
-    ...(row.account === 'need' ? { needMilli: row.quantity } : {}),
-    ...(received.includes(row.account) ? { receivedMilli: row.quantity } : {}),
-    ...(fitted.has(row.account) ? { fittedMilli: row.quantity } : {}),
-    ...(row.account === 'verified' ? { verifiedMilli: row.quantity } : {}),
-    ...(valued.includes(row.account) ? { valueMinor: row.amount } : {}),
-  }));
+  ).map(
+    (row): PartDelta => ({
+      on: row.on_day,
+      lineId: row.part,
+      unit: isUnit(row.unit) ? row.unit : 'each',
+      ...(row.account === 'need' ? { needMilli: row.quantity } : {}),
+      ...(received.includes(row.account) ? { receivedMilli: row.quantity } : {}),
+      ...(fitted.has(row.account) ? { fittedMilli: row.quantity } : {}),
+      ...(row.account === 'verified' ? { verifiedMilli: row.quantity } : {}),
+      ...(valued.includes(row.account) ? { valueMinor: row.amount } : {}),
+    }),
+  );
 }
 
 function jobDeltas(connection: Connection, build: number, asOf: string): JobDelta[] {
@@ -43,13 +45,15 @@ function jobDeltas(connection: Connection, build: number, asOf: string): JobDelt
      AND q.account IN ('job-planned', 'job-done') GROUP BY q.on_day, q.subject, q.account ORDER BY q.on_day`,
     build,
     asOf,
-  ).map(({ on_day, subject, account, quantity, minutes }): JobDelta => ({
-    on: on_day,
-    jobId: String(subject),
-    ...(account === 'job-planned'
-      ? { planned: quantity / 1000, workMinutes: (minutes ?? 0) * (quantity / 1000) }
-      : { done: quantity / 1000 }),
-  }));
+  ).map(
+    ({ on_day, subject, account, quantity, minutes }): JobDelta => ({
+      on: on_day,
+      jobId: subject,
+      ...(account === 'job-planned'
+        ? { planned: quantity / 1000, workMinutes: (minutes ?? 0) * (quantity / 1000) }
+        : { done: quantity / 1000 }),
+    }),
+  );
 }
 
 /** Progress of a build over time: a point for each day on which anything changed, each holding all measures. */
