@@ -1,5 +1,5 @@
 /** The workbook that is open, as the shells show it: a window title, a line in a terminal, an entry of recent files. */
-export interface OpenWorkbook {
+interface OpenWorkbook {
   readonly name: string;
   readonly path: string;
   readonly readOnly: boolean;

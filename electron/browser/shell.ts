@@ -10,7 +10,7 @@ import { refuseUnreadable } from './replies.ts';
 import { Sessions } from './sessions.ts';
 
 /** Times in milliseconds and counts that a client has to stay within. */
-export interface Limits {
+interface Limits {
   readonly headersTimeout: number;
   readonly requestTimeout: number;
   readonly keepAliveTimeout: number;
@@ -19,7 +19,7 @@ export interface Limits {
   readonly rate: Rate;
 }
 
-export const defaultLimits: Limits = {
+const defaultLimits: Limits = {
   headersTimeout: 5_000,
   requestTimeout: 30_000,
   keepAliveTimeout: 5_000,

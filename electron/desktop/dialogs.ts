@@ -39,7 +39,7 @@ async function choosePlace(window: BrowserWindow, title: string, defaultPath: st
 }
 
 /** A name to start from that every file system takes; the person may type another. */
-export function fileName(name: string): string {
+function fileName(name: string): string {
   const plain = [...name]
     .map((sign) => (/[<>:"/\\|?*\p{Cc}]/u.test(sign) ? ' ' : sign))
     .join('')

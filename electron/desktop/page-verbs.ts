@@ -2,7 +2,7 @@ import { type BrowserWindow, type IpcMainInvokeEvent, ipcMain } from 'electron';
 import { isOwnPage } from './own-page.ts';
 
 /** The page asked for something that it may not ask, or not in this way. */
-export class RefusedVerb extends Error {
+class RefusedVerb extends Error {
   override readonly name = 'RefusedVerb';
 }
 

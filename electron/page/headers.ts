@@ -2,7 +2,7 @@
  * What the page may do, sent as a header by both shells: its own files and its own /api, nothing else. Styles made at
  * run time by the component library carry the nonce of the page; scripts have no such door.
  */
-export function contentSecurityPolicy(styleNonce?: string): string {
+function contentSecurityPolicy(styleNonce?: string): string {
   return [
     "default-src 'none'",
     "script-src 'self'",

@@ -27,13 +27,13 @@ export function pageFolder(): string {
 }
 
 /** A host that counts what reaches it, keeps what is written to it, and has a change feed. */
-export interface StandIn extends HostLike {
+interface StandIn extends HostLike {
   calls: number;
   readonly written: string[];
   aborted: number;
 }
 
-export function standInHost(): StandIn {
+function standInHost(): StandIn {
   const host: StandIn = {
     calls: 0,
     written: [],
