@@ -24,8 +24,7 @@ export function AsOfControl() {
   return (
     <>
       <Button variant="subtle" leftSection={<IconCalendar aria-hidden size="1.1em" />} onClick={open}>
-        <span className="only-heard">Shown as of </span>
-        {asOf === null ? 'Today' : dateText(asOf, locale)}
+        <span className="only-heard">Shown as of</span> {asOf === null ? 'Today' : dateText(asOf, locale)}
       </Button>
       <FormWindow
         opened={opened}

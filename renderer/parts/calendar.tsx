@@ -1,6 +1,7 @@
 import { DatePicker } from '@mantine/dates';
 import { useEffect, useRef } from 'react';
 import '@mantine/dates/styles.layer.css';
+import { usePreferences } from '../app/preferences.ts';
 import { useLocale } from './locale.tsx';
 
 export interface CalendarProps {
@@ -16,6 +17,7 @@ const weekDays = { sunday: 0, monday: 1, saturday: 6 } as const;
 /** A month to pick a day from; its own chunk, because most dates are typed. */
 export default function Calendar({ value, today, min, max, onPick }: CalendarProps) {
   const { weekStart } = useLocale();
+  const { density } = usePreferences();
   const place = useRef<HTMLDivElement>(null);
   // The chunk may arrive after the calendar was opened, so the focus is brought in from here.
   useEffect(() => {
@@ -27,6 +29,7 @@ export default function Calendar({ value, today, min, max, onPick }: CalendarPro
   return (
     <DatePicker
       ref={place}
+      size={density === 'bench' ? 'xl' : 'sm'}
       value={value}
       defaultDate={value ?? today}
       firstDayOfWeek={weekDays[weekStart]}

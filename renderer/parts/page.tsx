@@ -37,8 +37,8 @@ export function WhyButton({ onClick, of }: { readonly onClick: () => void; reado
       leftSection={<IconHelpCircle aria-hidden size="1.1em" />}
       onClick={onClick}
     >
-      Why?
-      {of !== undefined && <span className="only-heard"> {of}</span>}
+      Why?{of !== undefined && ' '}
+      {of !== undefined && <span className="only-heard">{of}</span>}
     </Button>
   );
 }
