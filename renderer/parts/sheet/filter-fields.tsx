@@ -58,7 +58,7 @@ function ChoiceFields<Row>({ column, view, vectors, onViewChange }: FilterFields
         {found.slice(0, choicesShown).map(({ text, count }) => (
           <label key={text} className="sheet-choice">
             <input type="checkbox" checked={chosen.includes(text)} onChange={() => toggle(text)} />
-            <span className="sheet-choice-text">{text || 'none'}</span>
+            <span className="sheet-choice-text">{text || 'none'}</span>{' '}
             <span className="sheet-choice-count">{count.toLocaleString()}</span>
           </label>
         ))}
