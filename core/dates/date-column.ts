@@ -22,7 +22,13 @@ export function readDateColumn(
   options: { readonly answer?: DateOrder; readonly bareNumbers?: '1900' | '1904' } = {},
 ): DateColumn {
   const base: DateTextOptions = options.bareNumbers === undefined ? {} : { bareNumbers: options.bareNumbers };
-  const first = texts.map((text) => parseDateText(text, base));
+  // The same day stands on many rows of a long list.
+  const read = new Map<string, DateReading>();
+  const first = texts.map((text) => {
+    const known = read.get(text) ?? parseDateText(text, base);
+    read.set(text, known);
+    return known;
+  });
   const open = first.flatMap((reading, index) => (reading.kind === 'ambiguous' ? [index] : []));
   const proof = (order: DateOrder) => first.findIndex((reading) => reading.kind === 'date' && reading.proves === order);
   const dayFirst = proof('day-first');

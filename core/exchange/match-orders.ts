@@ -30,6 +30,8 @@ export interface OrderMatch {
 /** Below this a likeness is no proposal. Ours: chosen so that a shared size alone ("hose -10", "-10") doesn't match. */
 const enough = 0.55;
 const worthALook = 0.3;
+/** How many times a part may be met while looking for those that are alike; bounds the work for one line. */
+const partsLookedAt = 5_000;
 
 interface Candidate {
   readonly part: number;
@@ -102,8 +104,13 @@ function candidatesFor(
   const number = plainPartNumber(line.partNumber ?? '');
   const same = new Set(number === '' ? [] : byNumber.get(number));
   const shared = new Map<number, number>();
-  for (const run of shape.runs) {
-    for (const part of byRun.get(run) ?? []) shared.set(part, (shared.get(part) ?? 0) + 1);
+  // Rare runs first: what nearly every part has in its name tells nothing, and costs most.
+  const lists = [...shape.runs].map((run) => byRun.get(run) ?? []).sort((a, b) => a.length - b.length);
+  let looked = 0;
+  for (const list of lists) {
+    if (looked > 0 && looked + list.length > partsLookedAt) break;
+    looked += list.length;
+    for (const part of list) shared.set(part, (shared.get(part) ?? 0) + 1);
   }
   const near = [...shared].sort((a, b) => b[1] - a[1]).slice(0, 30);
   const found: Candidate[] = [];

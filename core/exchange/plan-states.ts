@@ -40,29 +40,50 @@ export function readStates(
 ): StateValues {
   const byRow = new Map<number, RowWord[]>();
   const questions = new Map<string, { question: ImportQuestion; rows: number[] }>();
-  for (const row of rows) {
-    for (const field of stateFields) {
+  for (const field of stateFields) {
+    if (!reader.has(field)) continue;
+    // Words repeat down a column, so each spelling is looked up once.
+    const read = new Map<string, ReadWord>();
+    for (const row of rows) {
       const text = reader.text(row, field);
       if (text === '') continue;
-      const { key, bin } = stateWord(text);
-      const guess = guessState(key, field, bin !== undefined);
-      if (field !== 'state' && field !== 'fittedState' && !isWord(dates, row, field, text, guess)) continue;
-      const id = field === 'state' ? `state:${key}` : `state:${field}:${key}`;
-      const given = Object.hasOwn(answers, id) ? answers[id] : undefined;
-      const answer = importStates.find((state) => state === given) ?? null;
-      const words = byRow.get(row.row) ?? [];
-      const word = { field, column: reader.title(field), text, state: answer ?? guess, more: saysMore(key) };
-      words.push(bin === undefined ? word : { ...word, bin });
-      byRow.set(row.row, words);
-      const known = questions.get(id);
+      let word = read.get(text);
+      if (word === undefined) {
+        word = readWord(text, field, reader.title(field), answers);
+        read.set(text, word);
+      }
+      if (field !== 'state' && field !== 'fittedState' && !isWord(dates, row, field, text, word.guess)) continue;
+      const words = byRow.get(row.row);
+      if (words === undefined) byRow.set(row.row, [word.word]);
+      else words.push(word.word);
+      const known = questions.get(word.question.id);
       if (known !== undefined) known.rows.push(row.row);
-      else
-        questions.set(id, { question: stateQuestion(id, reader.title(field), text, guess, answer), rows: [row.row] });
+      else questions.set(word.question.id, { question: word.question, rows: [row.row] });
     }
   }
   return {
     words: (row) => byRow.get(row.row) ?? [],
     questions: [...questions.values()].map(({ question, rows: rowsConcerned }) => ({ ...question, rowsConcerned })),
+  };
+}
+
+interface ReadWord {
+  readonly word: RowWord;
+  readonly guess: ImportState;
+  readonly question: ImportQuestion;
+}
+
+function readWord(text: string, field: StateField, column: string, answers: ImportAnswers): ReadWord {
+  const { key, bin } = stateWord(text);
+  const guess = guessState(key, field, bin !== undefined);
+  const id = field === 'state' ? `state:${key}` : `state:${field}:${key}`;
+  const given = Object.hasOwn(answers, id) ? answers[id] : undefined;
+  const answer = importStates.find((state) => state === given) ?? null;
+  const word = { field, column, text, state: answer ?? guess, more: saysMore(key) };
+  return {
+    word: bin === undefined ? word : { ...word, bin },
+    guess,
+    question: stateQuestion(id, column, text, guess, answer),
   };
 }
 

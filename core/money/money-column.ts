@@ -32,7 +32,14 @@ export function readMoneyColumn(
 ): MoneyColumn {
   const base: MoneyTextOptions = options.purpose === undefined ? {} : { purpose: options.purpose };
   const currencyAt = (index: number) => currencies[index] ?? currencies[0] ?? 'USD';
-  const first = texts.map((text, index) => parseMoneyText(text, currencyAt(index), base));
+  // The same amount stands on many rows of a long list.
+  const read = new Map<string, MoneyReading>();
+  const first = texts.map((text, index) => {
+    const key = `${currencyAt(index)} ${text}`;
+    const known = read.get(key) ?? parseMoneyText(text, currencyAt(index), base);
+    read.set(key, known);
+    return known;
+  });
   const open = first.flatMap((reading, index) => (reading.kind === 'ambiguous' ? [index] : []));
   if (open.length === 0) return { readings: first, mark: null, decidedBy: { how: 'nothing to decide' }, open };
 
