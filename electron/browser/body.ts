@@ -15,9 +15,9 @@ const file: BodyRule = {
   types: new Set(['application/json', 'multipart/form-data', 'application/octet-stream']),
 };
 
-/** Files come in through the importing routes only; everywhere else a body is JSON of at most 1 MiB. */
+/** Files come in through the exchange procedures only; everywhere else a body is JSON of at most 1 MiB. */
 export function bodyRule(pathname: string): BodyRule {
-  return /^\/api\/(rpc\/)?importing\//.test(pathname) ? file : json;
+  return /^\/api\/rpc\/exchange\//.test(pathname) ? file : json;
 }
 
 /** True if the request says that a body follows. */

@@ -89,7 +89,7 @@ describe('H7: bodies are limited', () => {
       data.set('file', new Blob([new Uint8Array(4 * mebibyte)]), 'parts.csv');
       return { method: 'POST', headers: { cookie, origin: running.origin }, body: data };
     };
-    expect((await fetch(`${running.origin}/api/importing/read`, form())).status).toBe(200);
+    expect((await fetch(`${running.origin}/api/rpc/exchange/read`, form())).status).toBe(200);
     await expect(fetch(`${running.origin}/api/parts/add`, form()).then((answer) => answer.status)).resolves.toBe(415);
   });
 

@@ -74,7 +74,7 @@ describe('H5: reading changes nothing', () => {
       '/session',
       '/api/x',
       '/api/parts/add?quantity=1',
-      '/api/importing/start',
+      '/api/rpc/exchange/start',
       '/api/throws',
     ]) {
       for (const method of ['GET', 'HEAD']) {
