@@ -15,14 +15,14 @@ export function LookSwitches() {
         leftSection={night ? <IconSun aria-hidden size="1.1em" /> : <IconMoon aria-hidden size="1.1em" />}
         onClick={() => setPreferences({ theme: night ? 'day' : 'night' })}
       >
-        <span className="look-word">{night ? 'Day' : 'Night'}</span>
+        {night ? 'Day' : 'Night'}
       </Button>
       <Button
         variant="subtle"
         leftSection={bench ? <IconArmchair2 aria-hidden size="1.1em" /> : <IconTool aria-hidden size="1.1em" />}
         onClick={() => setPreferences({ density: bench ? 'desk' : 'bench' })}
       >
-        <span className="look-word">{bench ? 'Desk' : 'Bench'}</span>
+        {bench ? 'Desk' : 'Bench'}
       </Button>
     </>
   );

@@ -31,7 +31,7 @@ interface ChartFrameProps {
   readonly table: ReactNode;
 }
 
-/** Around every chart: the sentence, the drawing, and the same figures as a table on request and on paper. */
+/** Around every chart: the sentence, the drawing, and the same figures as a table on request. */
 function ChartFrame({ title, unit, drawing, table }: ChartFrameProps) {
   const locale = useLocale();
   const [asTable, setAsTable] = useState(false);
