@@ -5,7 +5,7 @@ import type { CellEditing, KeptText } from './use-cell-editing.ts';
 /** Where to go once the text is stored. */
 export type AfterCommit = 'down' | 'up' | 'next' | 'previous' | 'leave';
 
-export interface CellEditorProps<Row> {
+interface CellEditorProps<Row> {
   readonly column: SheetColumn<Row>;
   readonly editing: CellEditing;
   readonly kept: KeptText | null;

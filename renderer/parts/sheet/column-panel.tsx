@@ -3,7 +3,7 @@ import { FilterFields } from './filter-fields.tsx';
 import type { SheetColumn, SheetView } from './sheet-types.ts';
 import { columnWidth, groupBy, hideColumn, moveColumn, resizeColumn, setSort, shownColumns } from './sheet-view.ts';
 
-export interface ColumnPanelProps<Row> {
+interface ColumnPanelProps<Row> {
   readonly column: SheetColumn<Row>;
   readonly columns: readonly SheetColumn<Row>[];
   readonly view: SheetView;
@@ -31,7 +31,7 @@ export function ColumnPanel<Row>(props: ColumnPanelProps<Row>) {
   };
   return (
     <>
-      <h3 className="sheet-panel-title">{title}</h3>
+      <p className="sheet-panel-title">{title}</p>
       <div className="sheet-panel-line">
         <button
           type="button"

@@ -2,13 +2,13 @@ import { foldText, naturalKey } from './fold-text.ts';
 import type { Comparable, SheetColumn } from './sheet-types.ts';
 
 /** Sort places of one column: equal values share a place, empty ones have -1. */
-export interface ColumnRanks {
+interface ColumnRanks {
   readonly places: Int32Array;
   readonly distinct: number;
 }
 
 /** Distinct shown texts of one column, in sort order; `codes` points from the row into `texts`, -1 where empty. */
-export interface ColumnTexts {
+interface ColumnTexts {
   readonly codes: Int32Array;
   readonly texts: readonly string[];
 }

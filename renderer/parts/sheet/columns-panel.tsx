@@ -1,7 +1,7 @@
 import type { SheetColumn, SheetView } from './sheet-types.ts';
 import { hideColumn, moveColumn, orderColumns, plainView, shownColumns } from './sheet-view.ts';
 
-export interface ColumnsPanelProps<Row> {
+interface ColumnsPanelProps<Row> {
   readonly columns: readonly SheetColumn<Row>[];
   readonly view: SheetView;
   readonly onViewChange: (view: SheetView) => void;
@@ -13,7 +13,7 @@ export function ColumnsPanel<Row>({ columns, view, onViewChange, onColumn }: Col
   const shown = shownColumns(view, columns);
   return (
     <>
-      <h3 className="sheet-panel-title">Columns</h3>
+      <p className="sheet-panel-title">Columns</p>
       <ul className="sheet-columns-list">
         {orderColumns(view, columns).map((column) => {
           const { key, title } = column;

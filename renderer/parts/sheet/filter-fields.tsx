@@ -6,7 +6,7 @@ import { acceptedBound, readBounds } from './range-bounds.ts';
 import type { SheetColumn, SheetView } from './sheet-types.ts';
 import { filterOf, setFilter } from './sheet-view.ts';
 
-export interface FilterFieldsProps<Row> {
+interface FilterFieldsProps<Row> {
   readonly column: SheetColumn<Row>;
   readonly view: SheetView;
   readonly vectors: ColumnVectors<Row>;

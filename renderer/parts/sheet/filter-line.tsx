@@ -2,7 +2,7 @@ import { type KeyboardEvent, memo, type ReactNode, type RefObject } from 'react'
 import type { SheetColumn, SheetView } from './sheet-types.ts';
 import { clearFilters, describeFilter, groupBy, searchedTitles, setFilter } from './sheet-view.ts';
 
-export interface FilterLineProps<Row> {
+interface FilterLineProps<Row> {
   readonly label: string;
   readonly columns: readonly SheetColumn<Row>[];
   readonly view: SheetView;

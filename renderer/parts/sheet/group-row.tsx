@@ -5,7 +5,7 @@ import type { GroupHead } from './index-rows.ts';
 import { alignOf, type SheetLayout } from './sheet-layout.ts';
 import { cellId } from './sheet-row.tsx';
 
-export interface GroupRowProps<Row> {
+interface GroupRowProps<Row> {
   readonly group: GroupHead;
   readonly title: string;
   readonly line: number;

@@ -1,6 +1,6 @@
 import { type ReactNode, useLayoutEffect, useRef, useState } from 'react';
 
-export interface PanelProps {
+interface PanelProps {
   readonly label: string;
   /** What the panel hangs under. */
   readonly anchor: HTMLElement;

@@ -1,7 +1,7 @@
 import type { RangeBounds, SheetColumn } from './sheet-types.ts';
 import { filterOf } from './sheet-view.ts';
 
-export type BoundsOutcome =
+type BoundsOutcome =
   | { readonly bounds: RangeBounds | null }
   | { readonly field: 'from' | 'to'; readonly message: string };
 

@@ -12,7 +12,7 @@ import type { RowId } from './sheet-types.ts';
 /** Lines drawn beyond each edge, so that the next turn of the wheel finds them ready. */
 const overscan = 6;
 
-export interface SheetBodyProps<Row> {
+interface SheetBodyProps<Row> {
   readonly scroller: RefObject<HTMLDivElement | null>;
   readonly display: DisplayList;
   readonly rows: readonly Row[];

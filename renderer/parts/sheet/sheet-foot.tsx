@@ -5,7 +5,7 @@ import { alignOf, type SheetLayout } from './sheet-layout.ts';
 import type { RowId } from './sheet-types.ts';
 import type { KeptText } from './use-cell-editing.ts';
 
-export interface TotalsRowProps<Row> {
+interface TotalsRowProps<Row> {
   readonly layout: SheetLayout<Row>;
   readonly cells: Readonly<Record<string, ReactNode>>;
   readonly rowIndex: number;
@@ -37,7 +37,7 @@ export function TotalsRow<Row>({ layout, cells, rowIndex }: TotalsRowProps<Row>)
   );
 }
 
-export interface SelectionBarProps {
+interface SelectionBarProps {
   readonly counts: string;
   readonly selection: ReadonlySet<RowId>;
   readonly unseen: number;

@@ -6,7 +6,7 @@ import { cellId } from './sheet-row.tsx';
 import type { SheetColumn, SheetSort, SheetView } from './sheet-types.ts';
 import { clampWidth } from './sheet-view.ts';
 
-export interface SheetHeadProps<Row> {
+interface SheetHeadProps<Row> {
   readonly layout: SheetLayout<Row>;
   readonly view: SheetView;
   readonly activeColumn: number;

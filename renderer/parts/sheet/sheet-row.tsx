@@ -4,7 +4,7 @@ import { memo, type ReactNode } from 'react';
 import { alignOf, cardColumns, type SheetLayout } from './sheet-layout.ts';
 import type { SheetColumn } from './sheet-types.ts';
 
-export interface SheetRowProps<Row> {
+interface SheetRowProps<Row> {
   readonly row: Row;
   readonly line: number;
   /** Distance from the first line, in pixels. */
@@ -27,7 +27,7 @@ export function cellId(idPrefix: string, line: number, column: number): string {
 }
 
 /** How a row is called in labels: by its first shown column. */
-export function rowName<Row>(layout: SheetLayout<Row>, row: Row): string {
+function rowName<Row>(layout: SheetLayout<Row>, row: Row): string {
   return layout.columns[0]?.text(row) || 'this row';
 }
 

@@ -6,10 +6,10 @@ export type RowId = string | number;
 /** What a column sorts and filters by. Empty (null, undefined, '', NaN) always comes last. */
 export type Comparable = string | number | boolean | null | undefined;
 
-export type ColumnKind = 'text' | 'number' | 'money' | 'quantity' | 'date' | 'state' | 'choice';
+type ColumnKind = 'text' | 'number' | 'money' | 'quantity' | 'date' | 'state' | 'choice';
 
 /** How a cell is changed in place. */
-export interface SheetEdit<Row> {
+interface SheetEdit<Row> {
   readonly kind: 'text' | 'number' | 'money' | 'quantity' | 'date' | 'choice';
   /** The accepted words, for kind `choice`. */
   readonly choices?: readonly string[];

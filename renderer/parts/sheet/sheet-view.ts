@@ -12,7 +12,7 @@ export const plainView: SheetView = {
 };
 
 /** Column widths in pixels stay between a readable minimum and a screen's width. */
-export const widthLimits = { min: 48, max: 960 } as const;
+const widthLimits = { min: 48, max: 960 } as const;
 
 const widthByKind = { text: 180, number: 88, money: 112, quantity: 88, date: 112, state: 136, choice: 136 } as const;
 

@@ -29,7 +29,7 @@ import { SheetHead } from './sheet-head.tsx';
 import { pressKey, type SheetActs } from './sheet-keys.ts';
 import { columnEdges, layOut, layoutStyle } from './sheet-layout.ts';
 import { cellId } from './sheet-row.tsx';
-import type { SheetColumn, SheetProps, SheetView } from './sheet-types.ts';
+import type { SheetColumn, SheetProps } from './sheet-types.ts';
 import { clearFilters, columnWidth, foldGroup, moveColumn, resizeColumn, turnSort } from './sheet-view.ts';
 import { parseTsv, toTsv } from './tsv.ts';
 import { useActiveCell } from './use-active-cell.ts';
@@ -69,7 +69,7 @@ export function Sheet<Row>(props: SheetProps<Row>) {
   );
   const lineHeight = cards ? Math.round(rowHeight * (bench ? 1.4 : 1.8)) : rowHeight;
   const headHeight = cards ? 0 : rowHeight + 4;
-  const { vectors, display } = useRowIndex(rows, columns, view);
+  const { vectors, display, matched } = useRowIndex(rows, columns, view);
   const lineCount = display.lines.length;
   const active = useActiveCell(display, rows, rowId, layout.columns);
   const { place } = active;
@@ -347,9 +347,9 @@ export function Sheet<Row>(props: SheetProps<Row>) {
   const totals = useMemo(() => {
     if (typeof props.footer === 'object') return props.footer;
     if (props.footer !== true || shownCount === 0) return null;
-    const shown = Array.from(display.rows, (row) => rows[row] as Row);
+    const shown = Array.from(matched, (row) => rows[row] as Row);
     return Object.fromEntries(columns.flatMap(({ key, subtotal }) => (subtotal ? [[key, subtotal(shown)]] : [])));
-  }, [props.footer, display.rows, rows, columns, shownCount]);
+  }, [props.footer, matched, rows, columns, shownCount]);
   const hasTotals = totals !== null && !cards && shownCount > 0;
 
   const editor =
@@ -495,8 +495,6 @@ export function Sheet<Row>(props: SheetProps<Row>) {
     </section>
   );
 }
-
-export type { SheetView };
 
 function titleOf<Row>(columns: readonly SheetColumn<Row>[], key: string): string {
   return columns.find((column) => column.key === key)?.title ?? key;

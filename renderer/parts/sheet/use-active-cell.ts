@@ -4,14 +4,14 @@ import type { CellPlace } from './move-active.ts';
 import type { RowId, SheetColumn } from './sheet-types.ts';
 
 /** What the keyboard is on, by name, so that it stays on the same part when rows are sorted, filtered or added. */
-export interface ActiveMark {
+interface ActiveMark {
   readonly on: { readonly head: true } | { readonly row: RowId } | { readonly group: string };
   readonly columnKey: string;
   /** The line where it was last seen. */
   readonly line: number;
 }
 
-export interface ActiveCell {
+interface ActiveCell {
   readonly place: CellPlace;
   readonly markAt: (place: CellPlace) => ActiveMark | null;
   readonly setMark: (mark: ActiveMark | null) => void;

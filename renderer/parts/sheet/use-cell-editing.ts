@@ -1,7 +1,7 @@
 import { useCallback, useRef, useState } from 'react';
 import type { EditProblem, RowId, SheetColumn } from './sheet-types.ts';
 
-export interface CellName {
+interface CellName {
   readonly rowId: RowId;
   readonly columnKey: string;
 }
@@ -86,7 +86,7 @@ export function useCellEditing<Row>() {
 }
 
 /** The text a cell's editor opens with. */
-export function editText<Row>(column: SheetColumn<Row>, row: Row): string {
+function editText<Row>(column: SheetColumn<Row>, row: Row): string {
   return column.edit?.text?.(row) ?? column.text(row);
 }
 

@@ -3,9 +3,11 @@ import { type ColumnVectors, columnVectors, type FoldedRows } from './column-vec
 import { type DisplayList, groupRows, matchRows, sortRows } from './index-rows.ts';
 import type { SheetColumn, SheetView } from './sheet-types.ts';
 
-export interface RowIndex<Row> {
+interface RowIndex<Row> {
   readonly vectors: ColumnVectors<Row>;
   readonly display: DisplayList;
+  /** The rows that passed the filters, in their own order: sorting leaves this array alone. */
+  readonly matched: Int32Array;
 }
 
 /** Filters, sorts and groups in steps that are each redone only when what they depend on changed. */
@@ -26,7 +28,7 @@ export function useRowIndex<Row>(
     () => groupRows(vectors, sorted, view.group, view.collapsed, view.sort),
     [vectors, sorted, view.group, view.collapsed, view.sort],
   );
-  return useMemo(() => ({ vectors, display }), [vectors, display]);
+  return { vectors, display, matched };
 }
 
 const rowsInOneBreath = 2_000;

@@ -3,7 +3,7 @@ import type { DisplayList } from './index-rows.ts';
 import { idsBetween, toggleRow, toggleRows } from './select-rows.ts';
 import type { RowId } from './sheet-types.ts';
 
-export interface SelectionActs {
+interface SelectionActs {
   /** From here on Shift reaches; what is selected now stays in. */
   readonly anchorAt: (line: number) => void;
   readonly extendTo: (line: number) => void;

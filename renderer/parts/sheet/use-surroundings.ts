@@ -5,7 +5,7 @@ const benchHeight = 44;
 /** Below this width (pixels) columns don't fit and rows become cards. */
 const cardWidth = 640;
 
-export interface Surroundings {
+interface Surroundings {
   /** The theme's row height in pixels. */
   readonly rowHeight: number;
   readonly bench: boolean;
