@@ -41,6 +41,16 @@ export async function readXlsx(bytes: Uint8Array, fileName: string): Promise<rea
     safe[name] = strToU8(sheet.xml);
     findings.push(...remarks(sheet));
   }
+  const styles = parts.get('xl/styles.xml');
+  // Every workbook has two fills, none and grey dots; a third one was chosen by somebody.
+  if (styles !== undefined && (strFromU8(styles).match(/<fill>/g)?.length ?? 0) > 2) {
+    findings.push({
+      severity: 'note',
+      column: '',
+      text: '',
+      message: 'Cells are coloured; what a colour means is not read.',
+    });
+  }
   // Handed on uncompressed: the reader sees exactly the entries that were checked here.
   const archive = zipSync(safe, { level: 0 });
   let sheets: readonly { readonly sheet: string; readonly data: readonly (readonly unknown[])[] }[];
