@@ -1,4 +1,4 @@
-import { ORPCError, onError, ValidationError } from '@orpc/server';
+import { ORPCError, ValidationError } from '@orpc/server';
 import type { z } from 'zod';
 import type { RefusalData } from '../contract/common.ts';
 import { Refusal } from '../refusal.ts';
@@ -54,7 +54,9 @@ export function asAnswer(error: unknown, log: (line: string) => void): ORPCError
 }
 
 /** Interceptor for the wire and for calls in the same process alike. */
-export const answering = (log: (line: string) => void) =>
-  onError((error: unknown) => {
-    throw asAnswer(error, log);
-  });
+export const answering =
+  (log: (line: string) => void) =>
+  <Answer extends PromiseLike<unknown>>(options: { next(): Answer }): Answer =>
+    options.next().then(undefined, (error: unknown) => {
+      throw asAnswer(error, log);
+    }) as unknown as Answer;

@@ -25,6 +25,8 @@ export interface Host {
   current(): { readonly name: string; readonly path: string; readonly readOnly: boolean } | null;
   /** Calls in this process, without a server: the command line, the demo, tests. */
   readonly client: RouterClient<typeof router>;
+  /** Makes the demo workbook at a path, by the acts that a person would do. @throws Refusal */
+  makeDemo(path: string): Promise<void>;
   close(): void;
 }
 
@@ -84,6 +86,10 @@ export function createHost(options: HostOptions): Host {
         status: 404,
         headers: { 'content-type': 'application/json' },
       });
+    },
+    async makeDemo(path) {
+      const { makeDemo } = await import('./demo.ts');
+      await makeDemo(context, path);
     },
     openFile: (path) => context.files.open(path, false),
     current: () => (book === null ? null : { name: book.name, path: book.path, readOnly: book.readOnly }),

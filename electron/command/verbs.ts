@@ -1,0 +1,19 @@
+import { money, positions, review, verify } from './reading-verbs.ts';
+import { serve } from './serve.ts';
+import type { Verb } from './verb.ts';
+import { backup, bringIn, create, demo, exportOut, restore } from './writing-verbs.ts';
+
+/** Every verb, in the order in which help lists them. */
+export const verbs: readonly Verb[] = [
+  create,
+  demo,
+  bringIn,
+  review,
+  positions,
+  money,
+  exportOut,
+  backup,
+  restore,
+  verify,
+  serve,
+];
