@@ -33,7 +33,7 @@ export interface DateTextOptions {
   readonly bareNumbers?: '1900' | '1904';
 }
 
-export const acceptedDates = 'a date such as 2026-03-04, 4 Mar 2026 or Mar 4, 2026';
+const acceptedDates = 'a date such as 2026-03-04, 4 Mar 2026 or Mar 4, 2026';
 
 const timePattern = /[T ]+(\d{1,2}):(\d{2})(?::\d{2}(?:[.,]\d+)?)?\s*([ap]m)?\s*(?:Z|[+-]\d{2}:?\d{2})?$/i;
 

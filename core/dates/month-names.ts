@@ -2,11 +2,10 @@
  * Month and weekday names in the languages that parts lists are kept in. The names are the platform's (Unicode CLDR);
  * spellings without umlauts are added because keyboards lack them.
  */
-export const monthLanguages = ['en', 'de', 'fr', 'es', 'it', 'nl'] as const;
-export type MonthLanguage = (typeof monthLanguages)[number];
+const monthLanguages = ['en', 'de', 'fr', 'es', 'it', 'nl'] as const;
 
 /** Lower case without accents or full stops: how names are compared. */
-export function plainName(text: string): string {
+function plainName(text: string): string {
   return text
     .normalize('NFD')
     .replace(/[\u0300-\u036f.]/g, '')

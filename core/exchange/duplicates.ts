@@ -25,7 +25,7 @@ function baseKey(row: Row): { readonly key: string; readonly counted: boolean } 
 }
 
 /** Everything on a row but its place in the file and its key. */
-export function contentOf(row: Row): string {
+function contentOf(row: Row): string {
   const { row: _place, ...content } = row;
   return JSON.stringify(Object.entries(content).sort(([a], [b]) => (a < b ? -1 : 1)));
 }

@@ -5,7 +5,7 @@ import type { ImportAnswers, ImportDefaults, ImportField } from './import-types.
 import { Remarks, type RowReader } from './row-reader.ts';
 import type { ImportFinding, ImportQuestion, TableRow } from './table-types.ts';
 
-export const dateFields = ['orderedOn', 'promisedOn', 'arrivedOn'] as const satisfies readonly ImportField[];
+const dateFields = ['orderedOn', 'promisedOn', 'arrivedOn'] as const satisfies readonly ImportField[];
 export type DateField = (typeof dateFields)[number];
 
 export interface DateValues {

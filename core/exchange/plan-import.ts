@@ -2,6 +2,7 @@
  * From rows of text to what would be written, with every question and every remark, before anything is written.
  * Every file row has exactly one fate, and the counts of the fates add up to the rows of the file.
  */
+import { answerTo, lineTotal, missingQuantity } from './batch-questions.ts';
 import { plainWords } from './clean-text.ts';
 import { DuplicateFinder } from './duplicates.ts';
 import {
@@ -19,14 +20,15 @@ import { readMoney } from './plan-money.ts';
 import { type LineTotalAnswer, planOrderLine } from './plan-order-line.ts';
 import { type LineWithCharges, ordersOfLines } from './plan-orders.ts';
 import { planPart } from './plan-part.ts';
+import { inSections, sectionsAbove } from './plan-sections.ts';
 import { readStates } from './plan-states.ts';
 import { RowNotes } from './row-notes.ts';
 import { rowReader } from './row-reader.ts';
 import { type RowShape, rowAnswer, shapeOf } from './row-shape.ts';
 import { amountOf, type PlanContext } from './row-values.ts';
-import { type RowInSections, sectionTotals } from './section-totals.ts';
+import { sectionTotals } from './section-totals.ts';
 import { oneSpelling } from './spellings.ts';
-import type { ImportFinding, ImportQuestion, Table, TableRow } from './table-types.ts';
+import type { ImportFinding, Table, TableRow } from './table-types.ts';
 
 export interface PlanInput {
   readonly table: Table;
@@ -169,41 +171,6 @@ function note(message: string): ImportFinding {
   return { severity: 'note', column: '', text: '', message };
 }
 
-/** For each row, the name in the nearest section heading above it. */
-function sectionsAbove(rows: readonly TableRow[], shape: (row: TableRow) => RowShape): ReadonlyMap<number, string> {
-  const above = new Map<number, string>();
-  let name = '';
-  for (const row of rows) {
-    const found = shape(row);
-    if (found.shape === 'section') name = found.name;
-    else if (name !== '') above.set(row.row, name);
-  }
-  return above;
-}
-
-function inSections(
-  source: readonly TableRow[],
-  rows: readonly PlannedRow[],
-  shape: (row: TableRow) => RowShape,
-  context: PlanContext,
-): readonly RowInSections[] {
-  return source.flatMap((row, index): RowInSections[] => {
-    const found = shape(row);
-    const planned = rows[index];
-    if (found.shape === 'section') return [{ kind: 'section' }];
-    if ((found.shape === 'line' || found.shape === 'skipped') && planned !== undefined) {
-      return [{ kind: 'line', planned, system: planned.part?.system ?? context.systemName(context.sectionOf(row)) }];
-    }
-    if (found.shape !== 'total') return [];
-    const amounts = (['lineTotal', 'unitPrice', 'orderTotal'] as const).flatMap((field) => {
-      const { reading } = context.money.value(row, field);
-      return reading.kind === 'amount' ? [reading.minor] : [];
-    });
-    const of = context.systemName(found.of);
-    return [{ kind: 'total', row: row.row, of, fileTotalMinor: amounts[0] ?? null }];
-  });
-}
-
 /** The currency that most lines are in. */
 function defaultCurrency(rows: readonly PlannedRow[], defaults: ImportDefaults): string {
   const counts = new Map<string, number>();
@@ -218,48 +185,4 @@ function countsOf(rows: readonly PlannedRow[]): ImportPlan['counts'] {
   const counts = Object.fromEntries(rowFates.map((fate) => [fate, 0])) as Record<RowFate, number>;
   for (const { fate } of rows) counts[fate] += 1;
   return { ...counts, rowsInFile: rows.length };
-}
-
-function answerTo<T extends string>(answers: ImportAnswers, id: string, accepted: readonly T[]): T | null {
-  const given = Object.hasOwn(answers, id) ? answers[id] : undefined;
-  return accepted.find((value) => value === given) ?? null;
-}
-
-function missingQuantity(
-  rowsConcerned: readonly number[],
-  defaults: ImportDefaults,
-  answer: string | null,
-  column: string,
-): ImportQuestion {
-  return {
-    id: 'missing-quantity',
-    kind: 'missing-quantity',
-    column,
-    text: 'Some lines give no quantity. Is it one?',
-    choices: [
-      { value: 'one', label: 'Yes, one of each' },
-      { value: 'leave', label: 'No, they have to be filled in or skipped' },
-    ],
-    guess: 'one',
-    rowsConcerned,
-    blocking: !defaults.missingQuantityIsOne,
-    answer: answer ?? (defaults.missingQuantityIsOne ? 'one' : null),
-  };
-}
-
-function lineTotal(rowsConcerned: readonly number[], answer: string | null, column: string): ImportQuestion {
-  return {
-    id: 'line-total',
-    kind: 'line-total',
-    column,
-    text: 'On some lines quantity times price is not the line total. Which of the two holds?',
-    choices: [
-      { value: 'line-total', label: 'The line total' },
-      { value: 'quantity-times-price', label: 'Quantity times price' },
-    ],
-    guess: null,
-    rowsConcerned,
-    blocking: true,
-    answer,
-  };
 }

@@ -8,7 +8,7 @@ import { type PriceMark, readPriceCell } from './price-cell.ts';
 import type { RowReader } from './row-reader.ts';
 import type { ImportFinding, ImportQuestion, TableRow } from './table-types.ts';
 
-export const moneyFields = [
+const moneyFields = [
   'unitPrice',
   'lineTotal',
   'shipping',

@@ -16,6 +16,7 @@ const guessBefore = /^(?:~|≈|±|approx\.?|about|around|circa|ca\.?|est\.?|c\.(
 export function readPriceCell(text: string): PriceCell {
   const trimmed = text.replace(/[\s\u00a0\u202f]+/g, ' ').trim();
   if (trimmed === '') return { mark: 'blank', amount: '' };
+  if (trimmed.length > 80) return { mark: 'known', amount: trimmed };
   if (unknownWords.test(trimmed)) return { mark: 'unknown', amount: '' };
   const bare = trimmed.replace(guessBefore, '').replace(/\s*(?:\?+|\(?est\.?\)?|ish)$/i, '');
   return bare === trimmed ? { mark: 'known', amount: trimmed } : { mark: 'guess', amount: bare };

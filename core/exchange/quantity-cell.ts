@@ -59,7 +59,8 @@ export function readQuantityCell(
 ): QuantityReading {
   const trimmed = text.replace(/[\s\u00a0\u202f]+/g, ' ').trim();
   if (trimmed === '') return { kind: 'blank' };
-  const match = /^(?:x|×|qty\.?:?)?\s*(\d+(?:[.,]\d+)?)\s*(?:x|×)?\s*(\D*?)\.?$/iu.exec(trimmed);
+  const match =
+    trimmed.length > 40 ? null : /^(?:x|×|qty\.?:?)?\s*(\d+(?:[.,]\d+)?)\s*(?:x|×)?\s*(\D*?)\.?$/iu.exec(trimmed);
   const alone = match === null ? unitOfWord(trimmed) : null;
   if (alone !== null && alone !== 'each') return { kind: 'quantity', milli: 1000, unit: alone };
   const word = match?.[2] ?? '';

@@ -44,7 +44,7 @@ export function readCsv(text: string, fileName: string, choice?: Separator): Csv
 }
 
 /** The separator under which most rows have the same number of fields, more fields before fewer. */
-export function findSeparator(text: string): Separator {
+function findSeparator(text: string): Separator {
   const head = text.slice(0, 200_000);
   let best: { separator: Separator; score: number } = { separator: ',', score: 0 };
   for (const separator of separators) {

@@ -47,6 +47,7 @@ function repeatsHeader(table: Table, row: TableRow): boolean {
 
 /** A lone text with rules around it, with a colon, or in the column of systems is a heading for the rows below. */
 function sectionName(text: string, index: number, reader: RowReader): string | null {
+  if (text.length > 200) return null;
   const ruled = /^[-=*_#~•\s]{2,}(.*?[^-=*_#~•\s])[-=*_#~•\s]*$/.exec(text);
   if (ruled?.[1] !== undefined) return ruled[1];
   if (/^[-=*_#~•\s]+$/.test(text)) return null;

@@ -17,21 +17,24 @@ export const withoutResult = '#NO RESULT';
 
 export function prepareSheet(source: string): PreparedSheet {
   const formulas = count(source, /<f[\s>/]/g);
-  const hiddenRows = count(source, /<row\b[^>]*\bhidden="(?:1|true)"/g);
+  const hiddenRows = count(source, /<row\b[^<>]*\bhidden="(?:1|true)"/g);
   const mergedCells = count(source, /<mergeCell\b/g);
-  let xml = source.replace(/<c\b[^>]*\/>/g, '');
+  let xml = source.replace(/<c\b[^<>]*\/>/g, '');
   if (formulas > 0) {
     xml = xml.replace(
-      /<c\b([^>]*)>\s*(?:<f\b[^>]*\/>|<f\b[^>]*>[^<]*<\/f>)\s*<\/c>/g,
+      /<c\b([^<>]*)>\s*(?:<f\b[^<>]*\/>|<f\b[^<>]*>[^<]*<\/f>)\s*<\/c>/g,
       (_cell, attributes: string) => `<c${withoutType(attributes)} t="str"><v>${withoutResult}</v></c>`,
     );
   }
-  xml = xml.replace(/<c\b([^>]*\bt="e"[^>]*)>/g, (_tag, attributes: string) => `<c${withoutType(attributes)} t="str">`);
-  xml = xml.replace(/<row\b[^>]*\/>|<row\b[^>]*[^/]>\s*<\/row>/g, '');
+  xml = xml.replace(
+    /<c\b([^<>]*\bt="e"[^<>]*)>/g,
+    (_tag, attributes: string) => `<c${withoutType(attributes)} t="str">`,
+  );
+  xml = xml.replace(/<row\b[^<>]*\/>|<row\b[^<>]*[^/]>\s*<\/row>/g, '');
 
   let lastRow = count(xml, /<row\b/g);
   let lastColumn = 0;
-  for (const match of xml.matchAll(/<(?:row|c)\b[^>]*?\br="([A-Z]{0,4})(\d{1,9})"/g)) {
+  for (const match of xml.matchAll(/<(?:row|c)\b[^<>]*?\br="([A-Z]{0,4})(\d{1,9})"/g)) {
     lastRow = Math.max(lastRow, Number(match[2]));
     lastColumn = Math.max(lastColumn, columnNumber(match[1] ?? ''));
   }
@@ -49,7 +52,7 @@ function count(text: string, pattern: RegExp): number {
 }
 
 /** A is 1, Z is 26, AA is 27. */
-export function columnNumber(letters: string): number {
+function columnNumber(letters: string): number {
   return [...letters].reduce((number, letter) => number * 26 + letter.charCodeAt(0) - 64, 0);
 }
 

@@ -63,7 +63,8 @@ export interface StateWord {
 
 /** Splits "Yes - box 3" into the word "yes" and the place "box 3". */
 export function stateWord(text: string): StateWord {
-  const line = oneLine(text);
+  // A word is short; the length is bounded so that no text can keep the patterns busy.
+  const line = oneLine(text).slice(0, 200);
   const bin = binPattern.exec(line);
   const rest = bin === null ? line : line.replace(binPattern, ' ');
   const key = plainWords(rest)

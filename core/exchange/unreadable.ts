@@ -11,7 +11,7 @@ export const listLimits = {
   zipEntries: 2_000,
 } as const;
 
-export const acceptedFiles = 'a CSV or TSV text file, or an XLSX workbook';
+const acceptedFiles = 'a CSV or TSV text file, or an XLSX workbook';
 
 /** The refusal for a file that can't be read as a list: what is wrong, and what to do about it. */
 export function unreadable(fileName: string, reason: string, advice: string): Refusal {

@@ -45,7 +45,7 @@ const codesBySign = new Map<string, readonly string[]>(
 );
 
 /** The currencies a sign or code can stand for, the commonest first; empty when it is neither. Capitals don't matter. */
-export function currenciesOfSign(sign: string): readonly string[] {
+function currenciesOfSign(sign: string): readonly string[] {
   const known = codesBySign.get(sign.toLowerCase());
   if (known !== undefined) return known;
   const code = sign.toUpperCase();

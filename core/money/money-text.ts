@@ -48,6 +48,7 @@ export function parseMoneyText(text: string, currency: string, options: MoneyTex
   const trimmed = text.replace(/[\s\u00a0\u202f\u2009]+/g, ' ').trim();
   if (trimmed === '') return { kind: 'blank' };
 
+  if (trimmed.length > 80) return fail('not-money', `“${trimmed.slice(0, 40)}…” is not an amount.`);
   const bare = takeSigns(trimmed);
   if (bare.currencies !== null && !bare.currencies.includes(currency)) {
     return bare.currencies.length === 0
@@ -144,6 +145,7 @@ function takeSigns(trimmed: string): BareAmount {
 
 /** The currencies that the sign or code in an amount can stand for; null when it names none. */
 export function currenciesNamed(text: string): readonly string[] | null {
+  if (text.length > 80) return null;
   const { currencies } = takeSigns(text.replace(/[\s\u00a0\u202f\u2009]+/g, ' ').trim());
   return currencies === null || currencies.length === 0 ? null : currencies;
 }

@@ -180,6 +180,24 @@ describe('cells of any content under any mapping', () => {
   });
 });
 
+describe('a cell as long as cells may be', () => {
+  it('keeps no pattern busy', async () => {
+    const runs = ['-', ' ', '?', ',', '1', "'", '=', '(', 'a ', 'x1', '1,', '- ', '. ', 'box ', 'from ', '~', '–'];
+    for (const run of runs) {
+      for (const end of ['', 'x']) {
+        const long = run.repeat(Math.floor(32_000 / run.length)) + end;
+        const table = await tableOf(`a,b\n"${long}",1\n`, { separator: ',' });
+        const started = performance.now();
+        for (const field of importFields) {
+          const columns = [{ index: 0, title: 'a', field, because: 'user' as const }];
+          planImport({ table, mapping: { kind: 'parts', fingerprint: '', columns }, answers: {}, defaults });
+        }
+        expect(performance.now() - started, `${run}${end}`).toBeLessThan(2000);
+      }
+    }
+  });
+});
+
 describe('every text of a row', () => {
   it('is found again somewhere in its part', async () => {
     // Words that mean nothing to any reader, one for each cell of a row.
