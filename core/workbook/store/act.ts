@@ -76,6 +76,8 @@ export class ActWriter {
   entries = 0;
   private readonly states = new Map<number, PartState>();
   private readonly deltas = new Map<string, Delta>();
+  /** The same by part line: an act over thousands of lines must not look through all of them for each. */
+  private readonly deltasOfPart = new Map<number, Delta[]>();
 
   constructor(connection: Connection, act: number, recordedAt: string) {
     this.connection = connection;
@@ -100,9 +102,11 @@ export class ActWriter {
   }
 
   private unsaved(part: number): Posting[] {
-    return [...this.deltas.values()]
-      .filter(({ posting }) => posting.part === part)
-      .map(({ posting, quantityMilli, amountMinor }) => ({ ...posting, quantityMilli, amountMinor }));
+    return (this.deltasOfPart.get(part) ?? []).map(({ posting, quantityMilli, amountMinor }) => ({
+      ...posting,
+      quantityMilli,
+      amountMinor,
+    }));
   }
 
   /** A new record. The edit belongs into the payload of the entry that makes it (`post(draft, [edit])`). */
@@ -240,6 +244,9 @@ export class ActWriter {
     if (delta === undefined) {
       delta = { posting, build: draft.build, quantityMilli: 0, amountMinor: 0, firstDay: day, lastDay: day };
       this.deltas.set(key, delta);
+      const ofPart = this.deltasOfPart.get(posting.part);
+      if (ofPart === undefined) this.deltasOfPart.set(posting.part, [delta]);
+      else ofPart.push(delta);
     }
     delta.quantityMilli += posting.quantityMilli;
     delta.amountMinor += posting.amountMinor;

@@ -2,9 +2,8 @@ import type { OrderDetail } from '../../contract/orders.ts';
 import { Refusal } from '../../refusal.ts';
 import { all, type Connection, readSettings } from './connection.ts';
 import { needOrder, orderLinesOf } from './order-records.ts';
-import { orderRows } from './order-rows.ts';
+import { orderRows, wordsOf } from './order-rows.ts';
 import { linePositions } from './order-states.ts';
-import { lineWords } from './promises.ts';
 
 interface MoneyRow {
   readonly seq: number;
@@ -76,7 +75,7 @@ export function readOrderDetail(
   }
   const until = asOf ?? '9999-12-31';
   const positions = linePositions(connection, scope);
-  const words = lineWords(connection, order.build, until);
+  const words = wordsOf(connection, scope);
   const parts = new Map(
     all<{ id: number; description: string; partNumber: string; unit: string }>(
       connection,

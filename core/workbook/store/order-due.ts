@@ -1,9 +1,9 @@
 import type { DueRow } from '../../contract/orders.ts';
 import { agedBackOrders } from '../../purchasing/back-orders.ts';
 import { all, type Connection } from './connection.ts';
-import { chasedDays } from './order-rows.ts';
+import { chasedDays, wordsOf } from './order-rows.ts';
 import { linePositions } from './order-states.ts';
-import { latestPromise, lineWords } from './promises.ts';
+import { latestPromise } from './promises.ts';
 
 interface Row {
   readonly line: number;
@@ -30,11 +30,11 @@ function byPromise(a: DueRow, b: DueRow): number {
  */
 export function dueRows(connection: Connection, build: number, today: string, asOf: string | undefined): DueRow[] {
   const day = asOf ?? today;
-  const until = asOf ?? '9999-12-31';
-  const positions = linePositions(connection, { build, asOf });
+  const scope = { build, asOf };
+  const positions = linePositions(connection, scope);
   const open = [...positions.values()].filter(({ outstandingMilli }) => outstandingMilli > 0);
-  const words = lineWords(connection, build, until);
-  const chased = chasedDays(connection, build, until);
+  const words = wordsOf(connection, scope);
+  const chased = chasedDays(connection, scope);
   const rows = all<Row>(
     connection,
     `SELECT l.id AS line, l.order_id AS "order", l.part, p.description, p.unit, o.vendor, v.name AS vendorName,

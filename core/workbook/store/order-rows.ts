@@ -4,7 +4,7 @@ import { agedBackOrders } from '../../purchasing/back-orders.ts';
 import { all, type Connection } from './connection.ts';
 import { orderStanding } from './order-standing.ts';
 import { type LinePosition, linePositions, type OrderScope } from './order-states.ts';
-import { type LineWord, latestPromise, lineWords } from './promises.ts';
+import { type LineWord, latestPromise, lineWords, orderWords } from './promises.ts';
 
 interface Row {
   readonly id: number;
@@ -18,17 +18,22 @@ interface Row {
 }
 
 /** Days on which the vendor was last asked, by order line. */
-export function chasedDays(connection: Connection, build: number, until: string): Map<number, string> {
+export function chasedDays(connection: Connection, { build, order, asOf }: OrderScope): Map<number, string> {
   return new Map(
     all<{ line: number; on: string }>(
       connection,
-      `SELECT line, max(on_day) AS "on" FROM entries e WHERE kind = 'chased' AND build = ? AND on_day <= ? AND line IS NOT NULL
+      `SELECT line, max(on_day) AS "on" FROM entries e WHERE kind = 'chased' AND ${order === undefined ? 'build' : 'order_id'} = ?
+       AND on_day <= ? AND line IS NOT NULL
        AND NOT EXISTS (SELECT 1 FROM taken_back t WHERE t.seq = e.seq) GROUP BY line`,
-      build,
-      until,
+      order ?? build,
+      asOf ?? '9999-12-31',
     ).map(({ line, on }) => [line, on]),
   );
 }
+
+/** What the vendors said about the lines of the scope. */
+export const wordsOf = (connection: Connection, { build, order, asOf }: OrderScope): Map<number, LineWord> =>
+  order === undefined ? lineWords(connection, build, asOf) : orderWords(connection, order, asOf);
 
 const earliest = (days: readonly (string | null)[]): string | null =>
   days.filter((day) => day !== null).sort()[0] ?? null;
@@ -75,8 +80,8 @@ export function orderRows(connection: Connection, scope: OrderScope, today: stri
     ...(order === undefined ? [] : [order]),
   );
   const byOrder = Map.groupBy(linePositions(connection, scope).values(), ({ line }) => line.order);
-  const words = lineWords(connection, build, until);
-  const chased = chasedDays(connection, build, until);
+  const words = wordsOf(connection, scope);
+  const chased = chasedDays(connection, scope);
   return orders.map((row) => {
     const lines = byOrder.get(row.id) ?? [];
     const open = lines.filter(({ outstandingMilli }) => outstandingMilli > 0);

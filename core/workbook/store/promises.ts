@@ -52,6 +52,13 @@ export function lineWords(connection: Connection, build: number, asOf = '9999-12
   );
 }
 
+/** The words about the lines of one order up to a day. */
+export function orderWords(connection: Connection, order: number, asOf = '9999-12-31'): Map<number, LineWord> {
+  return gather(
+    all<WordRow>(connection, wordsSql('e.order_id = ? AND e.on_day <= ? AND e.line IS NOT NULL'), order, asOf),
+  );
+}
+
 /** The words about the order lines of one part line. */
 export function partWords(connection: Connection, part: number): Map<number, LineWord> {
   return gather(all<WordRow>(connection, wordsSql('e.part = ? AND e.line IS NOT NULL'), part));
