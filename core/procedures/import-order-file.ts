@@ -174,6 +174,10 @@ function assign(
     ({ line }) => line.implied?.order ?? 0,
   );
   const told: Told[] = [];
+  if (targets.size > 1) {
+    const split = `the vendor's one order stands here as ${targets.size}, because the list dates its lines differently`;
+    for (const { row } of lines) batch.say(row, split);
+  }
   for (const [target, group] of targets) {
     const charges =
       targets.size === 1

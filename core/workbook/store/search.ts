@@ -39,23 +39,23 @@ const places = [
 ];
 
 /** Part lines carry their folded text, so that a hundred thousand of them are looked through in one scan. */
-const partsSql = (likes: string, ofBuild: boolean): string =>
+const partsSql = (where: string, ofBuild: boolean): string =>
   `SELECT id, description AS title, trim(part_number || ' ' || maker) AS detail, build FROM parts
-   WHERE gone = 0 AND retired_on IS NULL AND ${likes}${ofBuild ? ' AND build = ?' : ''}
-   ORDER BY folded LIKE ? ESCAPE '\\' DESC, id LIMIT ${mostHits}`;
+   WHERE gone = 0 AND retired_on IS NULL AND ${where}${ofBuild ? ' AND build = ?' : ''} ORDER BY id LIMIT ${mostHits}`;
 
-const escaped = (word: string): string => word.replace(/[%_\\]/g, '\\$&');
-
+/**
+ * Part lines that hold every word. Where more do than can be shown, those whose text begins with the words come first,
+ * so that the limit never hides them behind older lines; neither query sorts what it leaves out.
+ */
 function findParts(connection: Connection, words: readonly string[], wanted: string, build?: number): Found[] {
-  const likes = words.map(() => "folded LIKE ? ESCAPE '\\'").join(' AND ');
-  return all<Found>(
-    connection,
-    partsSql(likes, build !== undefined),
-    ...words.map((word) => `%${escaped(word)}%`),
-    ...(build === undefined ? [] : [build]),
-    // Names that begin with the text come first, so that the limit never hides them behind older lines.
-    `${escaped(wanted)}%`,
-  );
+  const own = build === undefined ? [] : [build];
+  const holding = words.map(() => 'instr(folded, ?) > 0').join(' AND ');
+  const found = all<Found>(connection, partsSql(holding, own.length > 0), ...words, ...own);
+  if (found.length < mostHits) return found;
+  const starting = 'substr(folded, 1, length(?)) = ?';
+  const begun = all<Found>(connection, partsSql(starting, own.length > 0), wanted, wanted, ...own);
+  const first = new Set(begun.map(({ id }) => id));
+  return [...begun, ...found.filter(({ id }) => !first.has(id))].slice(0, mostHits);
 }
 
 /** How well a title answers: the whole of it, its beginning, beginnings of its words, somewhere, or only the rest. */
