@@ -190,7 +190,11 @@ export class ActWriter {
     return sums;
   }
 
-  private store(draft: EntryDraft, postings: readonly Posting[], reverses: number | null): number {
+  private store(
+    draft: EntryDraft,
+    postings: readonly (Posting & { readonly onDay?: string })[],
+    reverses: number | null,
+  ): number {
     const { connection } = this;
     const result = connection
       .prepare(insertEntry)
@@ -220,11 +224,16 @@ export class ActWriter {
     return seq;
   }
 
-  private storePosting(seq: number, draft: EntryDraft, posting: Posting): void {
+  private storePosting(seq: number, draft: EntryDraft, posting: Posting & { readonly onDay?: string }): void {
     if (posting.quantityMilli === 0 && posting.amountMinor === 0) return;
     const key = `${posting.part} ${posting.line} ${posting.lot} ${posting.subjectKind} ${posting.subject} ${posting.account}`;
     let delta = this.deltas.get(key);
-    const day = posting.account === 'remaining' ? dayThatKeepsAFloor(this.connection, posting, draft.on) : draft.on;
+    // What goes back goes back on the very day it was posted to, so that undo restores every past day as well.
+    const day =
+      posting.onDay ??
+      (posting.account === 'remaining'
+        ? dayThatKeepsAFloor(this.connection, posting, draft.on, delta !== undefined)
+        : draft.on);
     this.connection
       .prepare(insertPosting)
       .run(
@@ -272,7 +281,12 @@ export class ActWriter {
     const root = typeof payload?.['root'] === 'number' && entry.kind === 'reversal' ? payload['root'] : seq;
     const edits = editsOf(payload).map(inverse).reverse();
     for (const edit of edits) this.takeBack(edit, seq);
-    const postings = reversalPostings(this.postingsOfEntry(seq));
+    const stored = this.postingsOfEntry(seq);
+    // Each goes back on the day it was posted to, which for an estimate may be later than the entry's own.
+    const postings = reversalPostings(stored).map((posting, index) => ({
+      ...posting,
+      onDay: stored[index]?.onDay ?? entry.on_day,
+    }));
     const parts = new Set<number>(postings.map(({ part }) => part).filter((part) => part !== 0));
     if (entry.part !== null) parts.add(entry.part);
     for (const part of parts) this.state(part);
@@ -304,11 +318,11 @@ export class ActWriter {
     return this.store(draft, postings, seq);
   }
 
-  private postingsOfEntry(seq: number): Posting[] {
-    return all<Posting>(
+  private postingsOfEntry(seq: number): (Posting & { readonly onDay: string })[] {
+    return all<Posting & { readonly onDay: string }>(
       this.connection,
       `SELECT account, part, order_id AS "order", line, lot, subject_kind AS subjectKind, subject, quantity_milli AS quantityMilli,
-       amount_minor AS amountMinor FROM postings WHERE entry = ? ORDER BY id`,
+       amount_minor AS amountMinor, on_day AS onDay FROM postings WHERE entry = ? ORDER BY id`,
       seq,
     );
   }

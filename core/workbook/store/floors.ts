@@ -105,7 +105,12 @@ function belowZero(
  * the estimate stays at zero or above. (An order dated before its need was listed uses the estimate up on the day of
  * the need, so no past day shows a negative remainder.)
  */
-export function dayThatKeepsAFloor(connection: Connection, posting: Posting, onDay: string): string {
+export function dayThatKeepsAFloor(
+  connection: Connection,
+  posting: Posting,
+  onDay: string,
+  movedInThisAct: boolean,
+): string {
   if (posting.amountMinor >= 0) return onDay;
   const balance = first<{ last_day: string }>(
     connection,
@@ -117,7 +122,7 @@ export function dayThatKeepsAFloor(connection: Connection, posting: Posting, onD
     posting.subject,
     posting.account,
   );
-  if (balance !== undefined && balance.last_day <= onDay) return onDay;
+  if (!movedInThisAct && balance !== undefined && balance.last_day <= onDay) return onDay;
   const days = all<{ on_day: string; amount: number }>(
     connection,
     `SELECT on_day, sum(amount_minor) AS amount FROM postings WHERE ${whereOf(posting)} GROUP BY on_day ORDER BY on_day`,

@@ -7,11 +7,11 @@ export interface UndoTarget {
   readonly carriedBy: number;
 }
 
-/** The act that undo would take back: the latest that stands. Acts of opening or settings aren't acts. */
+/** The act that undo would take back: the latest that stands. An act that changed nothing has no entries and is passed over. */
 export function undoTarget(connection: Connection): UndoTarget | undefined {
   return first<UndoTarget>(
     connection,
-    "SELECT id, label, carried_by AS carriedBy FROM acts WHERE kind = 'act' AND undone = 0 ORDER BY id DESC LIMIT 1",
+    "SELECT id, label, carried_by AS carriedBy FROM acts WHERE kind = 'act' AND undone = 0 AND EXISTS (SELECT 1 FROM entries e WHERE e.act = acts.id) ORDER BY id DESC LIMIT 1",
   );
 }
 
@@ -20,7 +20,7 @@ export function redoTarget(connection: Connection): UndoTarget | undefined {
   const standing = undoTarget(connection)?.id ?? 0;
   return first<UndoTarget>(
     connection,
-    "SELECT id, label, carried_by AS carriedBy FROM acts WHERE kind = 'act' AND undone = 1 AND id > ? ORDER BY id LIMIT 1",
+    "SELECT id, label, carried_by AS carriedBy FROM acts WHERE kind = 'act' AND undone = 1 AND EXISTS (SELECT 1 FROM entries e WHERE e.act = acts.id) AND id > ? ORDER BY id LIMIT 1",
     standing,
   );
 }
