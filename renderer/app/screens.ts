@@ -1,4 +1,5 @@
 import type { Icon } from '@tabler/icons-react';
+import { IconHome } from '@tabler/icons-react';
 import type { ComponentType } from 'react';
 
 /** One screen of the workbook. The list below is the only one: navigation, search and routing are drawn from it. */
@@ -18,7 +19,17 @@ export interface Screen {
 }
 
 /** Add a screen with one line here; a screen that doesn't exist yet isn't listed. */
-export const screens: readonly Screen[] = [];
+export const screens: readonly Screen[] = [
+  {
+    id: 'start',
+    title: 'Start',
+    path: '/',
+    icon: IconHome,
+    group: 'work',
+    main: true,
+    load: () => import('../screens/start/start-screen.tsx'),
+  },
+];
 
 /** The screen at the first part of an address, if there is one. */
 export const screenAt = (name: string, list: readonly Screen[] = screens): Screen | undefined =>

@@ -1,0 +1,57 @@
+import { api } from '../../app/client.ts';
+import { useRead } from '../../app/data.tsx';
+import { useWhy } from '../../app/why.tsx';
+import { Loading } from '../../parts/notes.tsx';
+import { Answer, Page } from '../../parts/page.tsx';
+import { RefusalNote } from '../../parts/refusal-note.tsx';
+import { ChaseList } from './chase-list.tsx';
+import { ComingAndGoing } from './coming.tsx';
+import { FirstSteps } from './first-steps.tsx';
+import { Holds } from './holds.tsx';
+import { Measures } from './measures.tsx';
+import { MoneyLines } from './money-lines.tsx';
+
+export type Reading = { readonly build: number; readonly asOf?: string };
+
+/** What matters today in one build: the answer, what holds the day, what came and is due, money, whom to chase. */
+export function BuildStart({ reading }: { readonly reading: Reading }) {
+  const why = useWhy();
+  const { build, asOf } = reading;
+  const view = useRead(['start', build, asOf, 'view'], () => api.start.view(reading));
+  if (view.state === 'loading') return <Loading label="Working out what stands before the day" />;
+  if (view.state === 'refused') {
+    return (
+      <Page title="Start">
+        <RefusalNote refusal={view.refusal} onRetry={view.retry} />
+      </Page>
+    );
+  }
+  const { answer, holds, came, due, chase, measures } = view.value;
+  const empty = measures.received.byLine.of === 0 && measures.jobs.byCount.of === 0;
+  return (
+    <Page
+      title="Start"
+      answer={
+        <Answer blocks={holds.length > 0} onWhy={() => why({ figure: 'blocker-count', ...reading })}>
+          {answer}
+        </Answer>
+      }
+    >
+      {empty ? (
+        <FirstSteps />
+      ) : (
+        <div className="start-columns">
+          <div className="start-column">
+            <Holds holds={holds} />
+            <ChaseList chase={chase} />
+          </div>
+          <div className="start-column">
+            <MoneyLines reading={reading} />
+            <ComingAndGoing came={came} due={due} />
+            <Measures measures={measures} reading={reading} />
+          </div>
+        </div>
+      )}
+    </Page>
+  );
+}
