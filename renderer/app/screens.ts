@@ -1,5 +1,5 @@
 import type { Icon } from '@tabler/icons-react';
-import { IconHome } from '@tabler/icons-react';
+import { IconCrane, IconHome } from '@tabler/icons-react';
 import type { ComponentType } from 'react';
 
 /** One screen of the workbook. The list below is the only one: navigation, search and routing are drawn from it. */
@@ -28,6 +28,15 @@ export const screens: readonly Screen[] = [
     group: 'work',
     main: true,
     load: () => import('../screens/start/start-screen.tsx'),
+  },
+  {
+    id: 'hoist-check',
+    title: 'Hoist check',
+    path: '/hoist-check',
+    icon: IconCrane,
+    group: 'work',
+    main: true,
+    load: () => import('../screens/hoist-check/screen.tsx'),
   },
 ];
 

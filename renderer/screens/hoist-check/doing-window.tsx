@@ -1,0 +1,30 @@
+import type { GateReview } from '../../../core/contract/gate.ts';
+import { BoltsForm } from './bolts-form.tsx';
+import type { Doing } from './doing.ts';
+import { PartForm } from './part-form.tsx';
+import { DecisionForm, JobForm, ToolForm } from './subject-forms.tsx';
+import { type ActFormProps, EndWaiverForm, PassForm, WaiveForm } from './waiver-forms.tsx';
+
+const clearingForms = {
+  part: PartForm,
+  job: JobForm,
+  tool: ToolForm,
+  decision: DecisionForm,
+  'bolt-group': BoltsForm,
+} as const;
+
+/** The form for whatever was begun on the page. */
+export function DoingWindow({ doing, review, ...form }: ActFormProps & { doing: Doing; review: GateReview }) {
+  switch (doing.what) {
+    case 'pass':
+      return <PassForm {...form} gateName={review.gateName} caution={review.caution} />;
+    case 'waive':
+      return <WaiveForm {...form} blocker={doing.blocker} />;
+    case 'end waiver':
+      return <EndWaiverForm {...form} waived={doing.waived} />;
+    case 'clear': {
+      const ClearingForm = clearingForms[doing.blocker.subject.kind];
+      return <ClearingForm {...form} blocker={doing.blocker} />;
+    }
+  }
+}

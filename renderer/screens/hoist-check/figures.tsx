@@ -1,0 +1,51 @@
+import type { GateReview } from '../../../core/contract/gate.ts';
+import { showMinutes } from '../../../core/schedule/working-time.ts';
+import { useWhy } from '../../app/why.tsx';
+import { useReading } from '../../app/workspace.tsx';
+import { DateText, Money } from '../../parts/figures.tsx';
+import { counted } from '../../parts/formats.ts';
+import { WhyButton } from '../../parts/page.tsx';
+
+/** The day, the money and the hours, each with the way to ask why; what was assumed is said beside them. */
+export function GateFigures({ review }: { readonly review: GateReview }) {
+  const reading = useReading();
+  const why = useWhy();
+  const ask = (figure: 'gate-date' | 'gate-cost') => () => {
+    if (reading !== null) why({ ...reading, figure });
+  };
+  return (
+    <div className="gate-figures">
+      <dl>
+        <div>
+          <dt>{review.gateName} at best</dt>
+          <dd>{review.gateOn === null ? 'No date' : <DateText date={review.gateOn} />}</dd>
+          <dd className="gate-beside">
+            {review.gateOn === null && <span>{review.noDate}</span>}
+            <WhyButton onClick={ask('gate-date')} of="this day" />
+          </dd>
+        </div>
+        <div>
+          <dt>Still costs</dt>
+          <dd>
+            <Money amountMinor={review.costMinor} />
+          </dd>
+          <dd className="gate-beside">
+            {review.costUnknown > 0 && (
+              <span>and {counted(review.costUnknown, 'thing', 'things')} whose cost isn't known</span>
+            )}
+            <WhyButton onClick={ask('gate-cost')} of="this cost" />
+          </dd>
+        </div>
+        <div>
+          <dt>Work left</dt>
+          <dd>{review.minutes === 0 ? 'None' : showMinutes(review.minutes)}</dd>
+          {review.assumed > 0 && (
+            <dd className="gate-beside">
+              For {counted(review.assumed, 'thing', 'things')} nobody has guessed the work: a usual time is assumed.
+            </dd>
+          )}
+        </div>
+      </dl>
+    </div>
+  );
+}

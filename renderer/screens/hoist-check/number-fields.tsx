@@ -1,0 +1,39 @@
+import { Refusal } from '../../../core/refusal.ts';
+import { plainQuantity } from '../../../core/units/quantity.ts';
+import type { FieldProps } from '../../parts/field-frame.tsx';
+import { ReadField } from '../../parts/read-field.tsx';
+
+export interface NumberFieldProps extends FieldProps {
+  readonly value: number | null;
+  readonly onChange: (value: number | null) => void;
+}
+
+/** A torque in thousandths of a newton metre, from 0.001 to 5000 N·m. */
+export function TorqueField(props: NumberFieldProps) {
+  const read = (text: string): number => {
+    const found = /^(\d{1,4})(?:[.,](\d{1,3}))?$/.exec(text.trim());
+    const torque = Number(found?.[1] ?? 0) * 1000 + Number((found?.[2] ?? '').padEnd(3, '0'));
+    if (torque > 0 && torque <= 5_000_000) return torque;
+    throw new Refusal('bad-input', `The torque “${text.trim()}” can't be taken. Nothing was changed.`, {
+      field: props.name,
+      accepted: 'newton metres above 0 and up to 5000, such as 88 or 12.5',
+    });
+  };
+  return <ReadField {...props} read={read} write={plainQuantity} suffix="N·m" numeric />;
+}
+
+/** Hours spent, as decimal hours or as hours and minutes, in whole minutes. */
+export function HoursField(props: NumberFieldProps) {
+  const read = (text: string): number => {
+    const clock = /^(\d{1,4}):([0-5]\d)$/.exec(text.trim());
+    if (clock !== null) return Number(clock[1]) * 60 + Number(clock[2]);
+    const decimal = /^(\d{1,4})(?:[.,](\d{1,2}))?$/.exec(text.trim());
+    if (decimal !== null) return Number(decimal[1]) * 60 + Math.round(Number((decimal[2] ?? '').padEnd(2, '0')) * 0.6);
+    throw new Refusal('bad-input', `The hours “${text.trim()}” can't be read. Nothing was changed.`, {
+      field: props.name,
+      accepted: 'hours such as 2.5 or 2:30',
+    });
+  };
+  const write = (minutes: number) => `${Math.trunc(minutes / 60)}:${String(minutes % 60).padStart(2, '0')}`;
+  return <ReadField {...props} read={read} write={write} suffix="h" numeric />;
+}
