@@ -1,5 +1,5 @@
 import type { Icon } from '@tabler/icons-react';
-import { IconCrane, IconHome } from '@tabler/icons-react';
+import { IconCoins, IconCrane, IconHome } from '@tabler/icons-react';
 import type { ComponentType } from 'react';
 
 /** One screen of the workbook. The list below is the only one: navigation, search and routing are drawn from it. */
@@ -28,6 +28,14 @@ export const screens: readonly Screen[] = [
     group: 'work',
     main: true,
     load: () => import('../screens/start/start-screen.tsx'),
+  },
+  {
+    id: 'money',
+    title: 'Money',
+    path: '/money',
+    icon: IconCoins,
+    group: 'work',
+    load: () => import('../screens/money/index.tsx'),
   },
   {
     id: 'hoist-check',
