@@ -6,14 +6,14 @@ export const budgetLines: readonly DemoBudgetLine[] = [
   { system: 'head', name: 'Cylinder head', original: '2200.00' },
   { system: 'valvetrain', name: 'Timing and valve drive', original: '1850.00' },
   { system: 'induction', name: 'Induction', original: '2500.00' },
-  { system: 'turbo', name: 'Turbo and exhaust', original: '3300.00' },
-  { system: 'fuel', name: 'Fuel', original: '2400.00' },
+  { system: 'turbo', name: 'Turbo and exhaust', original: '2950.00' },
+  { system: 'fuel', name: 'Fuel', original: '2250.00' },
   { system: 'oil', name: 'Oil', original: '1450.00' },
   { system: 'cooling', name: 'Cooling', original: '1250.00' },
   { system: 'ignition', name: 'Ignition', original: '650.00' },
   { system: 'wiring', name: 'Engine management and wiring', original: '2500.00' },
-  { system: 'drivetrain', name: 'Clutch and gearbox', original: '1900.00' },
-  { system: 'mounts', name: 'Mounts and bay', original: '600.00' },
+  { system: 'drivetrain', name: 'Clutch and gearbox', original: '2350.00' },
+  { system: 'mounts', name: 'Mounts and bay', original: '650.00' },
 ];
 
 /** Kept back on the first day for what nobody has thought of. */

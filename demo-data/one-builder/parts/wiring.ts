@@ -25,7 +25,7 @@ export const wiring: SystemParts = {
       need: 1,
       guess: '219.00',
       from: 'tessock',
-      job: 'connect',
+      job: 'downpipe',
       number: 'TS-LSU',
       facts: [
         ['thread', 'M18x1.5'],

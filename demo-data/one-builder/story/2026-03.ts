@@ -51,6 +51,15 @@ export const march: readonly StoryStep[] = [
   { on: '2026-03-09', do: 'receive', order: 'K-7741', into: 'drawer-1' },
   {
     on: '2026-03-09',
+    do: 'quote',
+    part: 'head-gasket',
+    vendor: 'marrisk',
+    each: '138.00',
+    currency: 'GBP',
+    validUntil: '2026-03-31',
+  },
+  {
+    on: '2026-03-09',
     do: 'order',
     vendor: 'marrisk',
     number: 'MG-3318',

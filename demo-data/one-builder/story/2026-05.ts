@@ -140,6 +140,7 @@ export const may: readonly StoryStep[] = [
     do: 'trial-fit',
     parts: ['pistons', 'rods', 'head', ['head-gasket', 1], 'head-studs', 'camshaft', 'rocker-shaft', 'rockers'],
   },
+  { on: '2026-05-23', do: 'pay', order: 'OC-1190', amount: 'rest', method: 'card', note: 'The rise on the rockers.' },
   { on: '2026-05-24', do: 'job', job: 'trial-head', hours: 6.5, note: 'Intake 2.1 mm, exhaust 2.6 mm at the closest.' },
   { on: '2026-05-26', do: 'receive', order: 'DB-140', into: 'floor' },
   { on: '2026-05-27', do: 'ship', order: 'V-11873', tracking: 'VF 11873', expected: '2026-06-01' },

@@ -40,7 +40,11 @@ export const november: readonly StoryStep[] = [
   },
   { on: '2026-11-07', do: 'trial-fit', parts: ['throttle'] },
   { on: '2026-11-07', do: 'lend', parts: ['boost-gauge'], owner: 'Marta', dueOn: '2026-12-06' },
-  { on: '2026-11-08', do: 'fit', parts: ['charge-cooler', 'elbows', 'boost-valve', 'air-temp-sensor', 'charge-pipes'] },
+  {
+    on: '2026-11-08',
+    do: 'fit',
+    parts: ['charge-cooler', 'elbows', 'boost-valve', 'air-temp-sensor', 'charge-pipes', 'band-clamps', 'dump-valve'],
+  },
   { on: '2026-11-08', do: 'hours', job: 'charge-pipes', hours: 3 },
   {
     on: '2026-11-09',
@@ -65,6 +69,16 @@ export const november: readonly StoryStep[] = [
   },
   { on: '2026-11-11', do: 'hours', job: 'sensors', hours: 3, note: 'All but the oil pressure.' },
   { on: '2026-11-12', do: 'receive', order: 'S-988', into: 'rack-b1', inspect: true },
+  {
+    on: '2026-11-12',
+    do: 'quote',
+    part: 'fan',
+    vendor: 'copperway',
+    each: '168.00',
+    validUntil: '2026-12-12',
+    note: 'In stock.',
+  },
+  { on: '2026-11-12', do: 'quote', part: 'fan-shroud', vendor: 'copperway', each: '88.00', validUntil: '2026-12-12' },
   { on: '2026-11-13', do: 'tool', tool: 'crane', atHand: false, where: 'Lent to Uncle Anselm', dueOn: '2026-11-28' },
   { on: '2026-11-14', do: 'fit', parts: ['downpipe-tube', 'downpipe-flange', 'lambda-boss'] },
   { on: '2026-11-14', do: 'make', parts: ['downpipe'], into: 'rack-b1', value: '0.00' },
@@ -72,11 +86,15 @@ export const november: readonly StoryStep[] = [
   { on: '2026-11-14', do: 'hours', job: 'downpipe', hours: 3.5 },
   { on: '2026-11-15', do: 'fit', parts: ['bay-paint', 'header-tank', 'radiator-cap'] },
   { on: '2026-11-15', do: 'hours', job: 'paint-bay', hours: 5 },
+  { on: '2026-11-15', do: 'fit', parts: ['lifting-eyes'] },
+  { on: '2026-11-15', do: 'make', parts: ['filter-bracket'], into: 'rack-b2', value: '0.00' },
+  { on: '2026-11-15', do: 'fit', parts: ['filter-bracket'] },
   {
     on: '2026-11-16',
     do: 'order',
     vendor: 'drovers-barn',
     number: 'DB-173',
+    promised: '2026-11-27',
     lines: [
       ['belt', 1, '26.00'],
       ['alternator-bracket', 1, '44.00'],
@@ -97,6 +115,7 @@ export const november: readonly StoryStep[] = [
   { on: '2026-11-19', do: 'bin', parts: ['alternator', 'starter'], bin: 'rack-b2' },
   { on: '2026-11-19', do: 'allocate', parts: ['gearbox-mount', 'engine-mounts', 'mount-bolts', 'run-in-oil'] },
   { on: '2026-11-20', do: 'fit', parts: ['engine-mounts', 'gearbox-mount', 'mount-brackets', 'mount-bolts'] },
+  { on: '2026-11-20', do: 'verify', parts: ['mount-brackets'], by: 'Marta' },
   {
     on: '2026-11-20',
     do: 'waive',
