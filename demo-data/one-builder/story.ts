@@ -1,4 +1,4 @@
-import type { StoryStep } from '../types.ts';
+import type { StoryStep } from '../story-types.ts';
 import { february } from './story/2026-02.ts';
 import { march } from './story/2026-03.ts';
 import { april } from './story/2026-04.ts';

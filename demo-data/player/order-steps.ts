@@ -1,5 +1,5 @@
 import type { OrderDetail } from '../../core/contract/orders.ts';
-import type { OrderStep, ReceiveStep, Some, StoryStep } from '../types.ts';
+import type { OrderStep, ReceiveStep, Some, StoryStep } from '../story-types.ts';
 import { eachOf, milliOf, minorOf } from './amounts.ts';
 import { onlyMade, type Stage } from './names.ts';
 

@@ -1,4 +1,4 @@
-import type { BringInStep, MoveStep, StoryStep } from '../types.ts';
+import type { BringInStep, MoveStep, StoryStep } from '../story-types.ts';
 import { eachOf, milliOf, minorOf, minutesOf } from './amounts.ts';
 import type { Stage } from './names.ts';
 import { onOrder, place, receive } from './order-steps.ts';

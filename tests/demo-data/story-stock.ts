@@ -1,4 +1,4 @@
-import type { Some, StoryStep } from '../../demo-data/types.ts';
+import type { Some, StoryStep } from '../../demo-data/story-types.ts';
 
 /**
  * A small book of its own for the story's quantities, written apart from the program's ledger so that the two can

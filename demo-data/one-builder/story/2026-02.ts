@@ -1,4 +1,4 @@
-import type { StoryStep } from '../../types.ts';
+import type { StoryStep } from '../../story-types.ts';
 
 /** February: the donor engine comes out and apart. */
 export const february: readonly StoryStep[] = [

@@ -1,4 +1,4 @@
-import type { StoryStep } from '../../types.ts';
+import type { StoryStep } from '../../story-types.ts';
 
 /** March: machining, and the first big boxes. The rods are late. */
 export const march: readonly StoryStep[] = [

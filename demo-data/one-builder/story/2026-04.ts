@@ -1,4 +1,4 @@
-import type { StoryStep } from '../../types.ts';
+import type { StoryStep } from '../../story-types.ts';
 
 /** April: the block is clean, the turbo is bought in the spring sale, the trial fit begins. */
 export const april: readonly StoryStep[] = [

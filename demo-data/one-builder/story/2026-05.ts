@@ -1,4 +1,4 @@
-import type { StoryStep } from '../../types.ts';
+import type { StoryStep } from '../../story-types.ts';
 
 /** May: clearances, piston to valve, and a radiator that came bent. */
 export const may: readonly StoryStep[] = [

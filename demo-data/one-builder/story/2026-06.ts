@@ -1,4 +1,4 @@
-import type { StoryStep } from '../../types.ts';
+import type { StoryStep } from '../../story-types.ts';
 
 /** June: the bare engine goes into the bay and out again. */
 export const june: readonly StoryStep[] = [

@@ -1,4 +1,4 @@
-import type { StoryStep } from '../../types.ts';
+import type { StoryStep } from '../../story-types.ts';
 
 /** July: the short block is closed. */
 export const july: readonly StoryStep[] = [

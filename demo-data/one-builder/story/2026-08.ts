@@ -1,4 +1,4 @@
-import type { StoryStep } from '../../types.ts';
+import type { StoryStep } from '../../story-types.ts';
 
 /** August: head, cam and timing. */
 export const august: readonly StoryStep[] = [

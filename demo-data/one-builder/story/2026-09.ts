@@ -1,4 +1,4 @@
-import type { StoryStep } from '../../types.ts';
+import type { StoryStep } from '../../story-types.ts';
 import { partsOf } from '../parts.ts';
 
 /** September: the long block is closed; lines and loom begin; the clutch is ordered. */

@@ -1,4 +1,4 @@
-import type { StoryStep } from '../../types.ts';
+import type { StoryStep } from '../../story-types.ts';
 import { partsOf } from '../parts.ts';
 
 /** October: fuel and loom. The clutch kit goes on back-order. */

@@ -1,4 +1,4 @@
-import type { StoryStep } from '../../types.ts';
+import type { StoryStep } from '../../story-types.ts';
 import { partsOf } from '../parts.ts';
 
 /** November: what still stands before the engine goes in. */
@@ -111,6 +111,7 @@ export const november: readonly StoryStep[] = [
     amount: '0.00',
     dueOn: '2026-12-15',
   },
+  { on: '2026-11-18', do: 'pay', order: 'DB-173', amount: 'rest', method: 'card' },
   { on: '2026-11-18', do: 'ship', order: 'C-3350', tracking: 'CW 3350', expected: '2026-11-27' },
   { on: '2026-11-19', do: 'bin', parts: ['alternator', 'starter'], bin: 'rack-b2' },
   { on: '2026-11-19', do: 'allocate', parts: ['gearbox-mount', 'engine-mounts', 'mount-bolts', 'run-in-oil'] },

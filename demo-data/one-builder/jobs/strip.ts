@@ -1,0 +1,60 @@
+import type { DemoJob } from '../../types.ts';
+
+export const stripJobs: readonly DemoJob[] = [
+  {
+    slug: 'lift-donor',
+    title: 'Lift the donor six out and stand it',
+    system: 'mounts',
+    hours: 6,
+    tools: ['crane', 'stand'],
+  },
+  {
+    slug: 'strip-engine',
+    title: 'Strip the engine, bag and mark every fastener',
+    system: 'block',
+    hours: 8,
+    tools: ['stand'],
+    after: ['lift-donor'],
+  },
+  {
+    slug: 'measure-block',
+    title: 'Measure bores, mains and deck',
+    system: 'block',
+    hours: 3,
+    tools: ['bore-gauge'],
+    after: ['strip-engine'],
+  },
+  {
+    slug: 'crack-test',
+    title: 'Have block, crank and head crack-tested',
+    system: 'block',
+    hours: 2,
+    after: ['strip-engine'],
+  },
+  {
+    slug: 'bore-hone',
+    title: 'Have the bores taken to 86.00 mm and honed',
+    system: 'block',
+    hours: 2,
+    after: ['measure-block', 'crack-test'],
+  },
+  {
+    slug: 'crank-work',
+    title: 'Have the crank ground and the rotating parts balanced',
+    system: 'block',
+    hours: 2,
+    after: ['measure-block', 'crack-test'],
+  },
+  { slug: 'skim', title: 'Have deck and head skimmed', system: 'head', hours: 1, after: ['crack-test'] },
+  {
+    slug: 'wash-block',
+    title: 'Wash the block, brush the galleries, fit plugs, paint',
+    system: 'block',
+    hours: 5,
+    tools: ['stand'],
+    after: ['bore-hone', 'skim'],
+  },
+  { slug: 'seats', title: 'Have guides fitted and seats cut', system: 'head', hours: 1, after: ['skim'] },
+  { slug: 'ports', title: 'Clean up the ports and match the gaskets', system: 'head', hours: 9, after: ['seats'] },
+  { slug: 'reseal-gearbox', title: 'Strip, look over and reseal the gearbox', system: 'drivetrain', hours: 8 },
+];
