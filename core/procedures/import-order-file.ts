@@ -1,7 +1,7 @@
 import type { ImportMatch } from '../contract/exchange.ts';
 import type { OrderDraft } from '../contract/orders.ts';
 import { daysBetween } from '../dates/calendar-date.ts';
-import type { ImportedOrder, ImportedOrderLine, ImportPlan } from '../exchange/import-types.ts';
+import type { ImportedOrder, ImportedOrderLine, ImportPlan, PlannedRow } from '../exchange/import-types.ts';
 import { cameIn } from '../exchange/plan-states.ts';
 import { outstandingOf } from '../ledger/coverage.ts';
 import type { LineState } from '../ledger/part-state.ts';
@@ -10,6 +10,7 @@ import { importKeyOf, lastDayOfOrder, type OpenOrderLine, orderLinesNotYetKnown 
 import { needOrder, orderLinesOf } from '../workbook/store/order-records.ts';
 import { eachPrice, earlier, type ImportBatch, type LinePlace, later } from './import-batch.ts';
 import { freeNumber, placeBatchOrder } from './import-orders.ts';
+import { fittingTexts, joined, remarksOf } from './import-texts.ts';
 import { dayRate, landLines } from './order-landing.ts';
 import { repriceOrder } from './order-repricing.ts';
 import { addPart } from './part-writing.ts';
@@ -49,7 +50,7 @@ interface Told extends FileLine {
 export function writeOrders(batch: ImportBatch, plan: ImportPlan, matches: readonly ImportMatch[]): void {
   const rows = new Map(plan.rows.map((row) => [row.row, row]));
   const partOf = new Map(matches.map(({ row, part }) => [row, part]));
-  const open = orderLinesNotYetKnown(batch.writer.connection, batch.build);
+  const open = Map.groupBy(orderLinesNotYetKnown(batch.writer.connection, batch.build), ({ part }) => part);
   const corrections = new Map<number, Correction>();
   const told: Told[] = [];
   for (const order of plan.orders) {
@@ -57,17 +58,13 @@ export function writeOrders(batch: ImportBatch, plan: ImportPlan, matches: reado
     batch.atRow(firstRow, () => {
       const lines = order.rows.flatMap((row): FileLine[] => {
         const planned = rows.get(row);
-        const said = planned?.orderLine;
-        if (planned?.fate !== 'order-line' || said === undefined) return [];
+        if (planned?.fate !== 'order-line' || planned.orderLine === undefined) return [];
+        const said = planned.orderLine;
         if (said.state === 'not-needed') {
           batch.say(row, `not placed: the list says “${said.stateText}”`);
           return [];
         }
-        return [
-          batch.atRow(row, () =>
-            fileLine(batch, order, said, `${planned.key ?? ''}`, planned.content ?? '', partOf.get(row) ?? null, open),
-          ),
-        ];
+        return [batch.atRow(row, () => fileLine(batch, order, planned, said, partOf.get(row) ?? null, open))];
       });
       if (lines.length > 0) told.push(...assign(batch, order, lines, corrections));
     });
@@ -82,32 +79,22 @@ const dayOf = (batch: ImportBatch, order: ImportedOrder): string => order.ordere
 function fileLine(
   batch: ImportBatch,
   order: ImportedOrder,
+  planned: PlannedRow,
   said: ImportedOrderLine,
-  key: string,
-  content: string,
   matched: number | null,
-  open: OpenOrderLine[],
+  open: ReadonlyMap<number, OpenOrderLine[]>,
 ): FileLine {
   const vendor = batch.vendor(order.vendor);
-  const on = dayOf(batch, order);
   const quantity = said.quantityMilli ?? 0;
-  const part = matched ?? addForOrder(batch, order, said, vendor);
+  const part = matched ?? addForOrder(batch, order, planned, said, vendor);
   batch.belongs(said.row, part);
   if (matched === null) batch.say(said.row, `new part line “${said.description}”`);
-  const index = open.findIndex(
-    (line) =>
-      line.part === part &&
-      line.vendor === vendor &&
-      line.quantityMilli === quantity &&
-      line.currency === order.currency &&
-      (line.number === ''
-        ? Math.abs(daysBetween(line.orderedOn, on)) <= sameOrderDays
-        : sameNumber(line.number, order.orderNumber)),
-  );
-  const [implied] = index < 0 ? [] : open.splice(index, 1);
+  const own = open.get(part) ?? [];
+  const index = own.findIndex((line) => isSameOrder(line, order, vendor, quantity, dayOf(batch, order)));
+  const [implied] = index < 0 ? [] : own.splice(index, 1);
   return {
     row: said.row,
-    key: importKeyOf(key, content),
+    key: importKeyOf(planned.key ?? '', planned.content ?? ''),
     said,
     part,
     eachE4: eachPrice(quantity, said.unitPriceE4, said.lineTotalMinor),
@@ -115,25 +102,38 @@ function fileLine(
   };
 }
 
+/** Whether an order line that stands is the one that the file is about. */
+function isSameOrder(
+  line: OpenOrderLine,
+  order: ImportedOrder,
+  vendor: number,
+  quantityMilli: number,
+  on: string,
+): boolean {
+  if (line.vendor !== vendor || line.quantityMilli !== quantityMilli || line.currency !== order.currency) return false;
+  if (line.number !== '') return sameNumber(line.number, order.orderNumber);
+  return Math.abs(daysBetween(line.orderedOn, on)) <= sameOrderDays;
+}
+
 const sameNumber = (a: string, b: string): boolean => a.trim().toLowerCase() === b.trim().toLowerCase();
 
 /** An order line for a part that is on no list: somebody ordered it, so it is needed. */
-function addForOrder(batch: ImportBatch, order: ImportedOrder, said: ImportedOrderLine, vendor: number): number {
+function addForOrder(
+  batch: ImportBatch,
+  order: ImportedOrder,
+  planned: PlannedRow,
+  said: ImportedOrderLine,
+  vendor: number,
+): number {
   const on = [said.arrivedOn, order.orderedOn].reduce<string>(
     (day, other) => (other === undefined ? day : earlier(day, other)),
     batch.on,
   );
   const part = addPart(batch.writer, batch.build, on, {
-    description: said.description.slice(0, 300).trim(),
-    partNumber: (said.partNumber ?? '').slice(0, 80),
+    ...fittingTexts(said),
     unit: said.unit,
     vendor,
-    note: said.note.slice(0, 20_000),
-    facts: said.facts.slice(0, 200).map(({ key, value, unit }) => ({
-      key: key.slice(0, 80) || 'Column',
-      value: value.slice(0, 400),
-      unit: unit ?? '',
-    })),
+    attention: joined(remarksOf(planned)),
     needMilli: said.quantityMilli ?? 0,
   });
   batch.writer.made.push(part);

@@ -6,7 +6,8 @@ import { importKeyOf } from '../workbook/store/imports.ts';
 import { eachPrice, earlier, type ImportBatch, later } from './import-batch.ts';
 import { type ImpliedLine, placeImpliedOrders } from './import-orders.ts';
 import { placeUnits } from './import-places.ts';
-import { addPart, type NewPart } from './part-writing.ts';
+import { fittingTexts, joined, remarksOf } from './import-texts.ts';
+import { addPart } from './part-writing.ts';
 import { createRecord } from './records.ts';
 
 /** States that only an order explains. */
@@ -62,7 +63,7 @@ const firstDay = (batch: ImportBatch, part: ImportedPart): string =>
 
 function addRow(batch: ImportBatch, row: PlannedRow, part: ImportedPart): number {
   const estimate = estimateOf(batch, part);
-  const texts = fittingTexts(part);
+  const texts = fittingTexts({ ...part, facts: factsOf(part) });
   const id = addPart(batch.writer, batch.build, firstDay(batch, part), {
     ...texts,
     unit: part.unit,
@@ -86,35 +87,16 @@ function estimateOf(batch: ImportBatch, part: ImportedPart): number | null {
   return batch.inBase(each, part.currency, batch.on);
 }
 
-/** Texts within the length that a part line's form takes; what is longer stands in full in the note. */
-function fittingTexts(
-  part: ImportedPart,
-): Pick<NewPart, 'description' | 'partNumber' | 'maker' | 'link' | 'note' | 'facts'> & { description: string } {
-  const kept: string[] = part.note === '' ? [] : [part.note];
-  const shorten = (text: string | undefined, most: number, name: string): string => {
-    if (text === undefined || text.length <= most) return text ?? '';
-    kept.push(`${name}: ${text}`);
-    return text.slice(0, most).trim();
-  };
-  const facts = part.facts.map(({ key, value, unit }) => ({
-    key: shorten(key.trim() === '' ? 'Column' : key, 80, 'Column'),
-    value: shorten(value, 400, key),
-    unit: unit ?? '',
-  }));
+/** Remarks of the row that no field holds, beside those of the list's own columns. */
+function factsOf(part: ImportedPart): ImportedPart['facts'] {
+  const facts = [...part.facts];
   if (part.priority !== undefined && priorityOf(part.priority) === undefined) {
-    facts.push({ key: 'Priority', value: shorten(part.priority, 400, 'Priority'), unit: '' });
+    facts.push({ key: 'Priority', value: part.priority });
   }
   if (part.coreDepositMinor !== undefined && !isOrdered(part)) {
-    facts.push({ key: 'Core deposit', value: formatMoney(part.coreDepositMinor, part.currency), unit: '' });
+    facts.push({ key: 'Core deposit', value: formatMoney(part.coreDepositMinor, part.currency) });
   }
-  const description = shorten(part.description, 300, 'Description');
-  const texts = {
-    description,
-    partNumber: shorten(part.partNumber, 80, 'Part number'),
-    maker: shorten(part.maker, 80, 'Maker'),
-    link: shorten(part.link, 600, 'Link'),
-  };
-  return { ...texts, facts: facts.slice(0, 200), note: kept.join('\n').slice(0, 20_000) };
+  return facts;
 }
 
 function priorityOf(text: string | undefined): number | undefined {
@@ -125,7 +107,7 @@ function priorityOf(text: string | undefined): number | undefined {
 
 /** What the list left open and a person has to look at. */
 function attentionOf(row: PlannedRow, part: ImportedPart): string {
-  const open = row.findings.filter(({ severity }) => severity === 'attention').map(({ message }) => message);
+  const open = remarksOf(row);
   if (part.state === 'partly-received') open.push(`The list says “${part.stateText}”: check what is still missing.`);
   if (part.state === 'needed' && part.orderedOn !== undefined) {
     open.push(`It has an order date, ${part.orderedOn}, so it counts as ordered; the list says “${part.stateText}”.`);
@@ -143,7 +125,7 @@ function attentionOf(row: PlannedRow, part: ImportedPart): string {
   if (isOrdered(part) && part.unitPriceE4 === undefined && part.estimateLineMinor === undefined) {
     open.push('Its price isn’t in the list; the order counts 0 for it until you correct the price.');
   }
-  return [...new Set(open)].join(' ').slice(0, 2000);
+  return joined(open);
 }
 
 function impliedLine(batch: ImportBatch, part: number, imported: ImportedPart): ImpliedLine {

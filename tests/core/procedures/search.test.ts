@@ -47,7 +47,7 @@ describe('search', () => {
     };
     time('warm up');
     const times = ['br-99999', 'loom bracket', 'nothing at all'].map((text) =>
-      Math.min(time(text), time(text), time(text)),
+      Math.min(...Array.from({ length: 5 }, () => time(text))),
     );
     // Our own bound, no published source.
     expect(Math.max(...times)).toBeLessThan(50);
