@@ -1,5 +1,5 @@
 import type { Icon } from '@tabler/icons-react';
-import { IconCoins, IconCrane, IconHome } from '@tabler/icons-react';
+import { IconCoins, IconCrane, IconFileImport, IconHome, IconListCheck, IconTruckDelivery } from '@tabler/icons-react';
 import type { ComponentType } from 'react';
 
 /** One screen of the workbook. The list below is the only one: navigation, search and routing are drawn from it. */
@@ -38,6 +38,15 @@ export const screens: readonly Screen[] = [
     load: () => import('../screens/money/index.tsx'),
   },
   {
+    id: 'plan',
+    title: 'Plan',
+    path: '/plan',
+    icon: IconListCheck,
+    group: 'work',
+    main: true,
+    load: () => import('../screens/plan/index.tsx'),
+  },
+  {
     id: 'hoist-check',
     title: 'Hoist check',
     path: '/hoist-check',
@@ -45,6 +54,23 @@ export const screens: readonly Screen[] = [
     group: 'work',
     main: true,
     load: () => import('../screens/hoist-check/screen.tsx'),
+  },
+  {
+    id: 'bring-in',
+    title: 'Bring in',
+    path: '/bring-in',
+    icon: IconFileImport,
+    group: 'workbook',
+    load: () => import('../screens/bring-in/bring-in-screen.tsx'),
+  },
+  {
+    id: 'orders',
+    title: 'Orders',
+    path: '/orders',
+    icon: IconTruckDelivery,
+    group: 'work',
+    main: true,
+    load: () => import('../screens/orders/orders-screen.tsx'),
   },
 ];
 

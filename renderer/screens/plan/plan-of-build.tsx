@@ -1,0 +1,133 @@
+import { Button } from '@mantine/core';
+import { useState } from 'react';
+import type { PlanView } from '../../../core/contract/plan.ts';
+import { api } from '../../app/client.ts';
+import { useRead } from '../../app/data.tsx';
+import { useWhy } from '../../app/why.tsx';
+import { KeyHints, Tabs, Toolbar } from '../../parts/furniture.tsx';
+import { Empty } from '../../parts/notes.tsx';
+import { Answer, Page } from '../../parts/page.tsx';
+import { PastDayNote, useCanAct } from '../../parts/past-day.tsx';
+import { ReadView } from '../../parts/read-view.tsx';
+import { Measures } from './measures.tsx';
+import { PhaseSection } from './phase-section.tsx';
+import { canBeDone, isShown, type Shown } from './plan-order.ts';
+import { PlanWindow, type Typing } from './plan-window.tsx';
+import { ProgressChart } from './progress-chart.tsx';
+import type { Reading } from './reading.ts';
+import { useLinkedPlace } from './use-linked-place.ts';
+import { useReorder } from './use-reorder.ts';
+
+/** The plan of one build, read once for all that stands on the page. */
+export function PlanOfBuild({ reading }: { readonly reading: Reading }) {
+  const why = useWhy();
+  const plan = useRead(['plan', reading.build, reading.asOf ?? null, 'view'], () => api.plan.view(reading));
+  return (
+    <Page
+      title="Plan"
+      answer={
+        plan.state === 'ready' && (
+          <Answer onWhy={() => why({ ...reading, figure: 'jobs-share' })}>{plan.value.answer}</Answer>
+        )
+      }
+    >
+      <PastDayNote />
+      <ReadView read={plan} label="Reading the plan">
+        {(view) => (
+          <>
+            <Jobs view={view} reading={reading} />
+            <Measures measures={view.measures} reading={reading} />
+            <ProgressChart reading={reading} />
+          </>
+        )}
+      </ReadView>
+    </Page>
+  );
+}
+
+const noJobs: Readonly<Record<Shown, string>> = {
+  tonight: 'Nothing can be done tonight: every open job waits for a part, a tool or an earlier job.',
+  open: 'Every job is done.',
+  all: 'The jobs of the build stand here in the order in which they are done.',
+};
+
+function Jobs({ view, reading }: { readonly view: PlanView; readonly reading: Reading }) {
+  const canAct = useCanAct();
+  const [typing, setTyping] = useState<Typing | null>(null);
+  const [shown, setShown] = useState<Shown>('open');
+  const [opened, setOpened] = useState<ReadonlySet<number>>(new Set());
+  const jobs = view.phases.flatMap((phase) => phase.jobs);
+  useLinkedPlace(jobs, (job) => {
+    if (!isShown(job, shown)) setShown('all');
+    setOpened((now) => new Set([...now, job.id]));
+  });
+  const reorder = useReorder(view.phases);
+  const toggle = (id: number) =>
+    setOpened((now) => (now.has(id) ? new Set([...now].filter((one) => one !== id)) : new Set([...now, id])));
+  const phases = view.phases.map((phase) => ({ phase, seen: phase.jobs.filter((job) => isShown(job, shown)) }));
+  const visible = phases.filter(({ seen }) => seen.length > 0 || shown !== 'tonight');
+  const addJob = () => setTyping({ what: 'job', job: null, phase: null });
+  const addPhase = () => setTyping({ what: 'phase', phase: null });
+
+  return (
+    <section className="plan-jobs" aria-label="Jobs">
+      <Toolbar label="Plan">
+        <Button disabled={!canAct} onClick={addJob}>
+          Add a job
+        </Button>
+        <Button disabled={!canAct} onClick={addPhase}>
+          Add a phase
+        </Button>
+      </Toolbar>
+      <Tabs
+        label="Jobs shown"
+        tabs={[
+          { id: 'tonight', title: 'Tonight', count: jobs.filter(canBeDone).length },
+          { id: 'open', title: 'Open', count: jobs.filter(({ done }) => !done).length },
+          { id: 'all', title: 'All', count: jobs.length },
+        ]}
+        shown={shown}
+        onShow={setShown}
+      >
+        {jobs.length === 0 && view.phases.length === 0 ? (
+          <Empty {...(canAct ? { action: { label: 'Write down the first job', onClick: addJob } } : {})}>
+            {noJobs.all}
+          </Empty>
+        ) : (
+          <>
+            {canAct && jobs.length > 1 && (
+              <KeyHints
+                hints={[
+                  { keys: 'Enter', does: 'shows what a job needs' },
+                  { keys: 'Alt+↑ Alt+↓', does: 'moves a job or phase' },
+                ]}
+              />
+            )}
+            {jobs.length > 0 && phases.every(({ seen }) => seen.length === 0) && (
+              <p className="plan-none">{noJobs[shown]}</p>
+            )}
+            {visible.map(({ phase, seen }) => (
+              <PhaseSection
+                key={phase.id}
+                phase={phase}
+                seen={seen}
+                reading={reading}
+                opened={opened}
+                onToggle={toggle}
+                onType={setTyping}
+                onMoveJob={(job, step) => void reorder.moveJob(phase, seen, job, step)}
+                onMovePhase={(step) => void reorder.movePhase(phase, step)}
+              />
+            ))}
+          </>
+        )}
+      </Tabs>
+      <p className="only-heard" role="status">
+        {reorder.said}
+      </p>
+      {typing !== null && (
+        <PlanWindow typing={typing} phases={view.phases} build={reading.build} onClose={() => setTyping(null)} />
+      )}
+    </section>
+  );
+}
