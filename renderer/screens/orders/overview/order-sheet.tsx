@@ -1,0 +1,140 @@
+import { useMemo, useState } from 'react';
+import type { OrderRow } from '../../../../core/contract/orders.ts';
+import { navigate } from '../../../app/route.tsx';
+import { dateText, moneyText } from '../../../parts/formats.ts';
+import { type LocaleSettings, useLocale } from '../../../parts/locale.tsx';
+import { Sheet } from '../../../parts/sheet/sheet.tsx';
+import type { RowId, SheetColumn, SheetView } from '../../../parts/sheet/sheet-types.ts';
+import { plainView } from '../../../parts/sheet/sheet-view.ts';
+import { State } from '../../../parts/state.tsx';
+import { isOverdue } from '../order-words.ts';
+
+export interface OrderSheetProps {
+  readonly rows: readonly OrderRow[];
+  readonly label: string;
+  /** The day that promises are late by. */
+  readonly day: string;
+}
+
+/** Orders one a row; Enter opens one. */
+export function OrderSheet({ rows, label, day }: OrderSheetProps) {
+  const locale = useLocale();
+  const columns = useMemo(() => orderColumns(locale, day), [locale, day]);
+  const [view, setView] = useState<SheetView>(plainView);
+  const [selection, setSelection] = useState<ReadonlySet<RowId>>(new Set());
+  return (
+    <div className="orders-sheet">
+      <Sheet
+        label={label}
+        noun={['order', 'orders']}
+        columns={columns}
+        rows={rows}
+        rowId={({ id }) => id}
+        view={view}
+        onViewChange={setView}
+        selection={selection}
+        onSelectionChange={setSelection}
+        onOpenRow={({ id }) => navigate('/orders', { order: id })}
+        emptyText="No order is open: all that was ordered is here and paid."
+        footer
+      />
+    </div>
+  );
+}
+
+const standingWords = ({ standing, backOrderAgeDays }: OrderRow): string =>
+  standing === 'back-ordered' && backOrderAgeDays !== null ? `back-ordered ${backOrderAgeDays} days` : standing;
+
+function orderColumns(locale: LocaleSettings, day: string): readonly SheetColumn<OrderRow>[] {
+  const date = (value: string | null): string => (value === null ? '' : dateText(value, locale));
+  const amount = (
+    key: 'totalBaseMinor' | 'paidBaseMinor' | 'stillToPayMinor' | 'claimsMinor',
+    title: string,
+    blank = false,
+  ): SheetColumn<OrderRow> => ({
+    key,
+    title,
+    kind: 'money',
+    value: (row) => row[key],
+    text: (row) => (blank && row[key] === 0 ? '' : moneyText(row[key], locale)),
+    subtotal: (rows) =>
+      moneyText(
+        rows.reduce((sum, row) => sum + row[key], 0),
+        locale,
+      ),
+    filter: { kind: 'range', digits: 2 },
+  });
+  return [
+    {
+      key: 'vendor',
+      title: 'Vendor',
+      kind: 'text',
+      width: 220,
+      value: (row) => row.vendorName,
+      text: (row) => row.vendorName,
+      groupable: true,
+      card: 'primary',
+    },
+    {
+      key: 'number',
+      title: 'Number',
+      kind: 'text',
+      width: 130,
+      value: (row) => row.number,
+      text: (row) => row.number,
+      card: 'secondary',
+    },
+    {
+      key: 'ordered',
+      title: 'Ordered',
+      kind: 'date',
+      value: (row) => row.orderedOn,
+      text: (row) => date(row.orderedOn),
+      filter: { kind: 'range' },
+    },
+    {
+      key: 'standing',
+      title: 'Standing',
+      kind: 'state',
+      width: 190,
+      value: (row) => row.standing,
+      text: standingWords,
+      render: (row) => <State state={row.standing} words={standingWords(row)} />,
+      groupable: true,
+      filter: { kind: 'choices' },
+      card: 'aside',
+    },
+    {
+      key: 'lines',
+      title: 'Lines to come',
+      kind: 'text',
+      width: 128,
+      align: 'end',
+      value: (row) => row.outstandingLines,
+      text: (row) => `${row.outstandingLines} of ${row.lines}`,
+      searched: false,
+      card: 'secondary',
+    },
+    {
+      key: 'promised',
+      title: 'Promised',
+      kind: 'date',
+      width: 170,
+      value: (row) => row.promisedOn,
+      text: (row) => (isOverdue(row, day) ? `${date(row.promisedOn)}, past` : date(row.promisedOn)),
+      filter: { kind: 'range' },
+    },
+    {
+      key: 'chased',
+      title: 'Asked on',
+      kind: 'date',
+      value: (row) => row.chasedOn,
+      text: (row) => date(row.chasedOn),
+      filter: { kind: 'range' },
+    },
+    amount('totalBaseMinor', 'Total'),
+    amount('paidBaseMinor', 'Paid'),
+    amount('stillToPayMinor', 'Still to pay'),
+    amount('claimsMinor', 'They owe', true),
+  ];
+}
