@@ -29,9 +29,26 @@ export function actKey(): string {
   return crypto.randomUUID();
 }
 
-/** Calls `heard` for every act made in any window. Reconnects by itself; returns a function that stops it. */
+const hearing = new Set<(notice: ChangeNotice) => void>();
+let feed: EventSource | null = null;
+
+/**
+ * Calls `heard` for every act made in any window. Reconnects by itself; returns a function that stops it. However many
+ * listen, the window holds one connection: a browser allows only six to one place, over all its windows.
+ */
 export function listenForChanges(heard: (notice: ChangeNotice) => void): () => void {
-  const source = new EventSource(new URL('/api/changes', globalThis.location.href).href);
-  source.onmessage = (event: MessageEvent<string>) => heard(JSON.parse(event.data) as ChangeNotice);
-  return () => source.close();
+  hearing.add(heard);
+  if (feed === null) {
+    feed = new EventSource(new URL('/api/changes', globalThis.location.href).href);
+    feed.onmessage = (event: MessageEvent<string>) => {
+      const notice = JSON.parse(event.data) as ChangeNotice;
+      for (const each of hearing) each(notice);
+    };
+  }
+  return () => {
+    hearing.delete(heard);
+    if (hearing.size > 0) return;
+    feed?.close();
+    feed = null;
+  };
 }

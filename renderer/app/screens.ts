@@ -1,5 +1,13 @@
 import type { Icon } from '@tabler/icons-react';
-import { IconCoins, IconCrane, IconFileImport, IconHome, IconListCheck, IconTruckDelivery } from '@tabler/icons-react';
+import {
+  IconCoins,
+  IconCrane,
+  IconFileImport,
+  IconHome,
+  IconListCheck,
+  IconListDetails,
+  IconTruckDelivery,
+} from '@tabler/icons-react';
 import type { ComponentType } from 'react';
 
 /** One screen of the workbook. The list below is the only one: navigation, search and routing are drawn from it. */
@@ -28,6 +36,15 @@ export const screens: readonly Screen[] = [
     group: 'work',
     main: true,
     load: () => import('../screens/start/start-screen.tsx'),
+  },
+  {
+    id: 'parts',
+    title: 'Parts',
+    path: '/parts',
+    icon: IconListDetails,
+    group: 'work',
+    main: true,
+    load: () => import('../screens/parts/parts-screen.tsx'),
   },
   {
     id: 'money',
@@ -71,6 +88,22 @@ export const screens: readonly Screen[] = [
     group: 'work',
     main: true,
     load: () => import('../screens/orders/orders-screen.tsx'),
+  },
+  {
+    id: 'journal',
+    title: 'Journal',
+    path: '/journal',
+    icon: IconNotebook,
+    group: 'work',
+    load: () => import('../screens/journal/screen.tsx'),
+  },
+  {
+    id: 'settings',
+    title: 'Settings',
+    path: '/settings',
+    icon: IconSettings,
+    group: 'workbook',
+    load: () => import('../screens/settings/screen.tsx'),
   },
 ];
 
