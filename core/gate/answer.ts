@@ -28,7 +28,7 @@ export function answerSentence(review: GateReview, words: GateWords): string {
 export function holderOf(blockers: readonly Blocker[]): Blocker | undefined {
   const first = blockers[0];
   if (first === undefined || first.clearOn === null) return first;
-  const most = Math.max(...blockers.map((blocker) => blocker.daysGained));
+  const most = blockers.reduce((max, { daysGained }) => Math.max(max, daysGained), 0);
   return blockers.find((blocker) => blocker.daysGained === most);
 }
 

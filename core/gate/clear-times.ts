@@ -1,7 +1,7 @@
 /** When each item of a gate is cleared at best by one builder, and how much earlier the gate comes without it. */
 import { dateOfMinute, minutesPerDay } from '../dates/instant.ts';
 import { type PlacedJob, placeJobs } from '../schedule/one-builder.ts';
-import { type WorkingTime, workingMinutes } from '../schedule/working-time.ts';
+import { placeWork, type WorkingTime, workingMinutes } from '../schedule/working-time.ts';
 
 export interface ClearItem {
   readonly key: string;
@@ -28,22 +28,104 @@ export interface ClearTimes {
 export function clearTimes(items: readonly ClearItem[], time: WorkingTime, now: number): ClearTimes {
   const placed = place(items, time, now);
   const clearMinutes = new Map(placed.map((one) => [one.id, one.finishMinute]));
-  const gateMinute = items.length === 0 ? null : Math.max(...clearMinutes.values());
-  const holding = holdingKeys(items, placed, time);
+  const gateMinute = items.length === 0 ? null : latestEnd(placed, now);
+  const holding = holdingKeys(items, placed, time, now);
   const daysGained = new Map(items.map(({ key }) => [key, 0]));
-  for (const key of holding) {
-    const others = items.filter((item) => item.key !== key);
-    const without = Math.max(now, ...place(others, time, now).map((one) => one.finishMinute));
+  const gain = (key: string, without: number): void => {
     daysGained.set(key, Math.max(0, endDay(gateMinute ?? now, now) - endDay(without, now)));
+  };
+  if (holding.size > mostTried) {
+    for (const [key, without] of endsWithout(items, placed, holding, time, now)) gain(key, without);
+  } else {
+    for (const key of holding)
+      gain(
+        key,
+        latestEnd(
+          place(
+            items.filter((item) => item.key !== key),
+            time,
+            now,
+          ),
+          now,
+        ),
+      );
   }
   return { clearMinutes, gateMinute, daysGained };
+}
+
+/** Up to so many items are each left out in turn and the rest placed anew; more are reckoned in one pass. */
+const mostTried = 120;
+
+function latestEnd(placed: readonly PlacedJob[], now: number): number {
+  let latest = now;
+  for (const { finishMinute } of placed) latest = Math.max(latest, finishMinute);
+  return latest;
+}
+
+/**
+ * When everything ends without each item, in one pass: in minutes of work counted from now, item j forces the end to be
+ * at least its beginning plus all work from j on, and leaving out an earlier item doesn't change that while leaving out
+ * a later one takes its minutes off. Exact for items that nothing waits for; for others it says at most the gain.
+ */
+function endsWithout(
+  items: readonly ClearItem[],
+  placed: readonly PlacedJob[],
+  holding: ReadonlySet<string>,
+  time: WorkingTime,
+  now: number,
+): Map<string, number> {
+  const byKey = new Map(items.map((item) => [item.key, item]));
+  const work = placed.filter(({ id }) => (byKey.get(id)?.minutes ?? 0) > 0);
+  const minutesOf = (id: string): number => byKey.get(id)?.minutes ?? 0;
+  const waits = placed.filter(({ id }) => minutesOf(id) === 0);
+  // Work of the last unbroken stretch only: what came before ended before the stretch began.
+  const stretch = work.slice(work.findIndex(({ id }) => holding.has(id)));
+  const start = stretch[0]?.firstMinute ?? now;
+  let rest = stretch.reduce((sum, { id }) => sum + minutesOf(id), 0);
+  const forced = stretch.map(({ id }) => {
+    const ready = Math.max(start, byKey.get(id)?.readyMinute ?? now);
+    const end = { from: ready <= start ? 0 : workingMinutes(time, start, ready), rest };
+    rest -= minutesOf(id);
+    return end.from + end.rest;
+  });
+  const later: number[] = [];
+  for (let index = forced.length - 1, most = 0; index >= 0; index -= 1) {
+    later[index] = most;
+    most = Math.max(most, forced[index] ?? 0);
+  }
+  const ends = new Map<string, number>();
+  let earlier = 0;
+  const lastWait = latestEnd(waits, now);
+  const lastWaitOf = waits.find(({ finishMinute }) => finishMinute === lastWait)?.id;
+  const secondWait = latestEnd(
+    waits.filter(({ id }) => id !== lastWaitOf),
+    now,
+  );
+  stretch.forEach(({ id }, index) => {
+    const length = Math.max(earlier - minutesOf(id), later[index] ?? 0, 0);
+    if (holding.has(id)) {
+      const end = length === 0 ? now : placeWork(time, start, length).finish;
+      ends.set(id, Math.max(end, lastWait, now));
+    }
+    earlier = Math.max(earlier, forced[index] ?? 0);
+  });
+  const workEnd = latestEnd(work, now);
+  for (const { id } of waits) {
+    if (holding.has(id)) ends.set(id, Math.max(workEnd, id === lastWaitOf ? secondWait : lastWait));
+  }
+  return ends;
 }
 
 /**
  * The only items that can move the gate: the last stretch of work without a pause, and whatever it waits for. All of
  * that stretch is ready no earlier than the stretch begins, so it ends when it does whichever other item is cleared.
  */
-function holdingKeys(items: readonly ClearItem[], placed: readonly PlacedJob[], time: WorkingTime): Set<string> {
+function holdingKeys(
+  items: readonly ClearItem[],
+  placed: readonly PlacedJob[],
+  time: WorkingTime,
+  now: number,
+): Set<string> {
   const byKey = new Map(items.map((item) => [item.key, item]));
   const holding = new Set<string>();
   const add = (key: string): void => {
@@ -52,7 +134,7 @@ function holdingKeys(items: readonly ClearItem[], placed: readonly PlacedJob[], 
     holding.add(key);
     for (const earlier of item.after ?? []) add(earlier);
   };
-  const gateMinute = Math.max(...placed.map((one) => one.finishMinute));
+  const gateMinute = latestEnd(placed, now);
   const work = placed.filter((one) => (byKey.get(one.id)?.minutes ?? 0) > 0);
   const last = placed.find((one) => one.finishMinute === gateMinute);
   if (last !== undefined) add(last.id);

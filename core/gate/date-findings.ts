@@ -1,12 +1,16 @@
 /** Dates what blocks: one builder clears it item by item, and what isn't known leaves an item without a date. */
-import { parseInstant, startOfDay } from '../dates/instant.ts';
-import { hasWorkingTime, readWorkingTime } from '../schedule/working-time.ts';
+import { minutesPerDay, parseInstant, startOfDay } from '../dates/instant.ts';
+import { hasWorkingTime, readWorkingTime, workingMinutes } from '../schedule/working-time.ts';
 import { type Blocker, blockerKey, type Finding } from './blocker.ts';
 import { type ClearItem, clearDay, clearTimes } from './clear-times.ts';
 import type { GateOptions } from './facts.ts';
 
 /** Minute of the day from which something that arrives can be worked on. Common practice, no published source. */
 const arrivalMinuteOfDay = 12 * 60;
+
+const minutesPerWeek = 7 * minutesPerDay;
+/** Work beyond nine years of the builder's weeks is given no date. */
+const weeksCounted = 9 * 52;
 
 export interface DatedBlocker {
   readonly blocker: Blocker;
@@ -19,8 +23,11 @@ export interface DatedBlocker {
 
 /** Dates every finding; what isn't known counts as nothing here and makes the items that depend on it undated. */
 export function dateFindings(findings: readonly Finding[], options: GateOptions): DatedBlocker[] {
-  const hours = options.workingTime !== null && hasWorkingTime(options.workingTime) ? options.workingTime : null;
   const now = parseInstant(options.now);
+  const set = options.workingTime !== null && hasWorkingTime(options.workingTime) ? options.workingTime : null;
+  const worked = findings.reduce((sum, { minutes }) => sum + (minutes ?? 0), 0);
+  const tooMuch = set !== null && worked > workingMinutes(set, now, now + minutesPerWeek) * weeksCounted;
+  const hours = tooMuch ? null : set;
   const items = findings.map((finding): ClearItem => {
     const readyMinute = finding.readyOn === null ? now : startOfDay(finding.readyOn) + arrivalMinuteOfDay;
     return {
@@ -33,7 +40,8 @@ export function dateFindings(findings: readonly Finding[], options: GateOptions)
   });
   const times = clearTimes(items, hours ?? readWorkingTime({ weekly: [], exceptions: [] }), now);
   const byKey = new Map(findings.map((finding, index) => [items[index]?.key ?? '', finding]));
-  const reasons = undatedReasons(byKey, hours !== null);
+  const noHours = tooMuch ? 'there is more work than years of your free hours hold' : 'no working hours are set';
+  const reasons = undatedReasons(byKey, hours === null ? noHours : '');
 
   return findings.map((finding, index) => {
     const key = items[index]?.key ?? '';
@@ -54,7 +62,7 @@ export function dateFindings(findings: readonly Finding[], options: GateOptions)
 }
 
 /** Why items have no date: their own reason, that of an item they wait for, or that of a job that clears them. */
-function undatedReasons(byKey: ReadonlyMap<string, Finding>, hoursSet: boolean): Map<string, string> {
+function undatedReasons(byKey: ReadonlyMap<string, Finding>, noHours: string): Map<string, string> {
   const reasons = new Map<string, string>();
   const waitingFor = (key: string): string => `it waits for “${byKey.get(key)?.title}”, which has no date`;
   // Items never wait for each other in a ring: placing them would have refused it.
@@ -64,7 +72,7 @@ function undatedReasons(byKey: ReadonlyMap<string, Finding>, hoursSet: boolean):
     if (known !== undefined || finding === undefined) return known ?? '';
     let reason = finding.notReady;
     if (reason === '' && finding.minutes === null) reason = 'nobody has guessed how long it takes';
-    if (reason === '' && !hoursSet && (finding.minutes ?? 0) > 0) reason = 'no working hours are set';
+    if (reason === '' && noHours !== '' && (finding.minutes ?? 0) > 0) reason = noHours;
     const undated = finding.after.find((earlier) => reasonOf(earlier) !== '');
     if (reason === '' && undated !== undefined) reason = waitingFor(undated);
     reasons.set(key, reason);

@@ -25,7 +25,8 @@ export const floorAccounts: ReadonlySet<Account> = new Set<Account>([
   'bolts-final',
 ]);
 
-const keyWhere = 'part = ? AND account = ? AND line = ? AND lot = ? AND subject_kind = ? AND subject = ?';
+/** The unary plus keeps the planner off the index by subject, which for a part line would read every posting. */
+const keyWhere = 'part = ? AND account = ? AND line = ? AND lot = ? AND +subject_kind = ? AND +subject = ?';
 const subjectWhere = 'subject_kind = ? AND subject = ? AND account = ? AND part = ? AND line = ? AND lot = ?';
 
 const keyValues = (posting: Posting): unknown[] =>
@@ -73,7 +74,7 @@ function belowZero(
   const later = all<{ seq: number; kind: string; on_day: string }>(
     connection,
     `SELECT DISTINCT e.seq, e.kind, e.on_day FROM postings p JOIN entries e ON e.seq = p.entry
-     WHERE ${whereOf(posting).replace(/(\w+) = \?/g, 'p.$1 = ?')} AND p.quantity_milli < 0 AND e.act IN (SELECT id FROM acts)
+     WHERE ${whereOf(posting).replace(/(\+?)(\w+) = \?/g, '$1p.$2 = ?')} AND p.quantity_milli < 0 AND e.act IN (SELECT id FROM acts)
      AND e.reverses IS NULL AND NOT EXISTS (SELECT 1 FROM taken_back t WHERE t.seq = e.seq) ORDER BY e.seq DESC LIMIT 6`,
     ...keyValues(posting),
   );
