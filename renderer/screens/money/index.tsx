@@ -1,5 +1,6 @@
 import { api } from '../../app/client.ts';
 import { useRead } from '../../app/data.tsx';
+import { navigate } from '../../app/route.tsx';
 import { useWhy } from '../../app/why.tsx';
 import { useReading } from '../../app/workspace.tsx';
 import { Empty } from '../../parts/notes.tsx';
@@ -19,7 +20,9 @@ export default function MoneyScreen() {
   if (reading === null) {
     return (
       <Page title="Money">
-        <Empty>The money of a build stands here once the workbook has a build.</Empty>
+        <Empty action={{ label: 'Go to the start', onClick: () => navigate('/') }}>
+          What a build costs stands here once the workbook has a build; one is made at the start.
+        </Empty>
       </Page>
     );
   }
@@ -44,7 +47,7 @@ function MoneyOfBuild({ reading }: { readonly reading: NonNullable<ReturnType<ty
             {figures.withoutEstimate > 0 && <WithoutEstimate count={figures.withoutEstimate} reading={reading} />}
             <MoneyBy total={figures} reading={reading} />
             <Budget figures={figures} reading={reading} />
-            <MoneyCharts reading={reading} />
+            <MoneyCharts figures={figures} reading={reading} />
           </>
         )}
       </ReadView>

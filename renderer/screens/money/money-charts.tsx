@@ -1,3 +1,4 @@
+import type { MoneyFigures } from '../../../core/contract/money.ts';
 import { api } from '../../app/client.ts';
 import { useRead } from '../../app/data.tsx';
 import { navigate } from '../../app/route.tsx';
@@ -19,19 +20,22 @@ interface Point {
 
 const unit = { kind: 'money' } as const;
 
-/** The sentence over the curves: where the estimate stands against the budget on the last day. */
-function standing(last: Point, locale: LocaleSettings): string {
-  const over = last.forecastMinor - last.budgetMinor;
-  if (last.budgetMinor === 0) return 'Paid, committed and estimate at completion; no budget is set';
-  return over > 0
-    ? `The estimate at completion stands ${moneyText(over, locale)} over the budget`
-    : `The estimate at completion stands ${moneyText(-over, locale)} inside the budget`;
+/** The sentence over the curves: where the estimate stands against the budget, by the figures of the page. */
+function standing({ budgetMinor, varianceMinor }: MoneyFigures, locale: LocaleSettings): string {
+  if (budgetMinor === 0) return 'Paid, committed and estimate at completion; no budget is set';
+  return varianceMinor < 0
+    ? `The estimate at completion stands ${moneyText(-varianceMinor, locale)} over the budget`
+    : `The estimate at completion stands ${moneyText(varianceMinor, locale)} inside the budget`;
 }
 
-function Curves({ points, today }: { readonly points: readonly Point[]; readonly today: string }) {
+interface CurvesProps {
+  readonly figures: MoneyFigures;
+  readonly points: readonly Point[];
+  readonly today: string;
+}
+
+function Curves({ figures, points, today }: CurvesProps) {
   const locale = useLocale();
-  const last = points.at(-1);
-  if (last === undefined) return null;
   const line = (name: string, of: (point: Point) => number) => ({
     name,
     steps: true,
@@ -39,7 +43,7 @@ function Curves({ points, today }: { readonly points: readonly Point[]; readonly
   });
   return (
     <LinesOverTime
-      title={standing(last, locale)}
+      title={standing(figures, locale)}
       unit={unit}
       today={today}
       series={[
@@ -55,7 +59,7 @@ function Curves({ points, today }: { readonly points: readonly Point[]; readonly
 }
 
 /** The money over time, by month and by vendor; each with its figures as a table. */
-export function MoneyCharts({ reading }: { readonly reading: Reading }) {
+export function MoneyCharts({ figures, reading }: { readonly figures: MoneyFigures; readonly reading: Reading }) {
   const workspace = useWorkspace();
   const today = reading.asOf ?? workspace.today;
   const key = (name: string) => ['money', reading.build, reading.asOf ?? null, name];
@@ -70,7 +74,7 @@ export function MoneyCharts({ reading }: { readonly reading: Reading }) {
           points.length === 0 ? (
             <p>The curves begin with the first estimate, order or budget.</p>
           ) : (
-            <Curves points={points} today={today} />
+            <Curves figures={figures} points={points} today={today} />
           )
         }
       </ReadView>

@@ -78,7 +78,16 @@ export function BuildFigures({ figures, reading }: { readonly figures: MoneyFigu
         ),
         asked('Owed by vendors', 'claims', figures.claimsMinor),
         asked('Lost or scrapped', 'loss', figures.lossMinor),
-        ...(figures.exchangeMinor === 0 ? [] : [asked('Exchange difference', 'exchange', figures.exchangeMinor)]),
+        ...(figures.exchangeMinor === 0
+          ? []
+          : [
+              asked(
+                'Exchange difference',
+                'exchange',
+                figures.exchangeMinor,
+                'paid by rates and rounding, outside the estimate',
+              ),
+            ]),
       ]}
     />
   );

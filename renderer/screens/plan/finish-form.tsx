@@ -6,6 +6,7 @@ import { useWorkspace } from '../../app/workspace.tsx';
 import { DateField } from '../../parts/date-field.tsx';
 import { TextField } from '../../parts/fields.tsx';
 import { FormWindow } from '../../parts/form.tsx';
+import { waitingWords } from './job-state.tsx';
 import { MinutesField } from './minutes-field.tsx';
 
 interface Finish {
@@ -39,7 +40,7 @@ export function FinishForm({ job, onClose }: { readonly job: PlanJob; readonly o
       busy={act.busy}
       refusal={act.refusal}
     >
-      {job.waitsFor.length > 0 && <p>The workbook still has it waiting for {job.waitsFor.join('; ')}.</p>}
+      {job.waitsFor.length > 0 && <p>The workbook still has it waiting for {waitingWords(job.waitsFor)}.</p>}
       <MinutesField
         name="minutesSpent"
         label="Time spent"

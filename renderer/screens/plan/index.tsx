@@ -1,3 +1,4 @@
+import { navigate } from '../../app/route.tsx';
 import { useReading } from '../../app/workspace.tsx';
 import { Empty } from '../../parts/notes.tsx';
 import { Page } from '../../parts/page.tsx';
@@ -10,7 +11,9 @@ export default function PlanScreen() {
   if (reading !== null) return <PlanOfBuild reading={reading} />;
   return (
     <Page title="Plan">
-      <Empty>The jobs of a build stand here once the workbook has a build.</Empty>
+      <Empty action={{ label: 'Go to the start', onClick: () => navigate('/') }}>
+        The jobs of a build stand here once the workbook has a build; one is made at the start.
+      </Empty>
     </Page>
   );
 }

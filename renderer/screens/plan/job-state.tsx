@@ -3,6 +3,14 @@ import type { PlanJob } from '../../../core/contract/plan.ts';
 import { DateText } from '../../parts/figures.tsx';
 import '../../parts/state.css';
 
+const mostSaid = 3;
+
+/** The first things waited for; the rest is counted, and stands in the job's own list. */
+export function waitingWords(waitsFor: readonly string[]): string {
+  const more = waitsFor.length - mostSaid;
+  return more > 1 ? `${waitsFor.slice(0, mostSaid).join('; ')}; and ${more} more` : waitsFor.join('; ');
+}
+
 /** Where a job stands: done, to be done tonight, or what it waits for. Icon and words. */
 export function JobState({ job }: { readonly job: PlanJob }) {
   if (job.done) {
@@ -27,7 +35,7 @@ export function JobState({ job }: { readonly job: PlanJob }) {
   return (
     <span className="state job-waits" data-tone="waits">
       <IconHourglass aria-hidden className="state-mark" stroke={1.8} />
-      <span>waits for {job.waitsFor.join('; ')}</span>
+      <span>waits for {waitingWords(job.waitsFor)}</span>
     </span>
   );
 }

@@ -1,9 +1,11 @@
 import { ActionIcon, Button } from '@mantine/core';
-import { IconArrowDown, IconArrowUp } from '@tabler/icons-react';
+import { IconArrowDown, IconArrowUp, IconCircleCheck } from '@tabler/icons-react';
 import type { KeyboardEvent } from 'react';
 import type { PlanJob } from '../../../core/contract/plan.ts';
+import '../../parts/state.css';
 import { AskedFigure } from '../../parts/asked-figure.tsx';
 import { DateText, Money } from '../../parts/figures.tsx';
+import { counted } from '../../parts/formats.ts';
 import { useCanAct } from '../../parts/past-day.tsx';
 import { JobRow } from './job-row.tsx';
 import { hoursText } from './minutes.ts';
@@ -33,10 +35,12 @@ export interface PhaseSectionProps {
   readonly onMovePhase: (step: Step) => void;
 }
 
-/** "4 of 9 jobs, 6 h left, 2 without a guess". */
+/** "4 of 9 jobs, 6 h left, 2 without a guess"; "11 of 11 jobs, all done". */
 export function progressWords(phase: PlanPhase): string {
   if (phase.jobsTotal === 0) return 'no jobs yet';
-  const parts = [`${phase.jobsDone} of ${phase.jobsTotal} ${phase.jobsTotal === 1 ? 'job' : 'jobs'}`];
+  const parts = [
+    `${phase.jobsDone} of ${counted(phase.jobsTotal, 'job', 'jobs')}${phase.jobsDone === phase.jobsTotal ? ', all done' : ''}`,
+  ];
   if (phase.jobsDone < phase.jobsTotal) parts.push(`${hoursText(phase.minutesLeft)} left`);
   if (phase.jobsWithoutGuess > 0) parts.push(`${phase.jobsWithoutGuess} without a guess`);
   return parts.join(', ');
@@ -62,6 +66,7 @@ function Dates({ phase }: { readonly phase: PlanPhase }) {
 export function PhaseSection(props: PhaseSectionProps) {
   const { phase, seen, reading, opened, onToggle, onType, onMoveJob, onMovePhase } = props;
   const canAct = useCanAct();
+  const allDone = phase.jobsTotal > 0 && phase.jobsDone === phase.jobsTotal;
   const about = { ...reading, phase: phase.id };
   const pressed = (event: KeyboardEvent) => {
     const step = stepOfKey(event);
@@ -75,7 +80,10 @@ export function PhaseSection(props: PhaseSectionProps) {
           {phase.name}
         </h2>
         <p className="phase-facts">
-          <span>{progressWords(phase)}</span>
+          <span className="state" data-tone={allDone ? 'done' : 'moves'}>
+            {allDone && <IconCircleCheck aria-hidden className="state-mark" stroke={1.8} />}
+            <span>{progressWords(phase)}</span>
+          </span>
           <Dates phase={phase} />
           <span>
             cost{' '}

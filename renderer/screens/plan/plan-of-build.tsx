@@ -15,7 +15,7 @@ import { canBeDone, isShown, type Shown } from './plan-order.ts';
 import { PlanWindow, type Typing } from './plan-window.tsx';
 import { ProgressChart } from './progress-chart.tsx';
 import type { Reading } from './reading.ts';
-import { useLinkedPlace } from './use-linked-place.ts';
+import { focusPlace, phasePlace, useLinkedPlace } from './use-linked-place.ts';
 import { useReorder } from './use-reorder.ts';
 
 /** The plan of one build, read once for all that stands on the page. */
@@ -51,6 +51,16 @@ const noJobs: Readonly<Record<Shown, string>> = {
   all: 'The jobs of the build stand here in the order in which they are done.',
 };
 
+/** A job that is finished may leave the list together with the button that had the focus: then its phase takes it. */
+function keepFocus(typing: Typing): void {
+  setTimeout(() => {
+    if (document.activeElement !== document.body && document.activeElement !== null) return;
+    const phase = 'job' in typing && typing.job !== null ? typing.job.phase : null;
+    if (!focusPlace(phasePlace(phase)))
+      document.querySelector<HTMLElement>('[role="tab"][aria-selected="true"]')?.focus();
+  }, 50);
+}
+
 function Jobs({ view, reading }: { readonly view: PlanView; readonly reading: Reading }) {
   const canAct = useCanAct();
   const [typing, setTyping] = useState<Typing | null>(null);
@@ -66,6 +76,10 @@ function Jobs({ view, reading }: { readonly view: PlanView; readonly reading: Re
     setOpened((now) => (now.has(id) ? new Set([...now].filter((one) => one !== id)) : new Set([...now, id])));
   const phases = view.phases.map((phase) => ({ phase, seen: phase.jobs.filter((job) => isShown(job, shown)) }));
   const visible = phases.filter(({ seen }) => seen.length > 0 || shown !== 'tonight');
+  const close = () => {
+    setTyping(null);
+    if (typing !== null) keepFocus(typing);
+  };
   const addJob = () => setTyping({ what: 'job', job: null, phase: null });
   const addPhase = () => setTyping({ what: 'phase', phase: null });
 
@@ -125,9 +139,7 @@ function Jobs({ view, reading }: { readonly view: PlanView; readonly reading: Re
       <p className="only-heard" role="status">
         {reorder.said}
       </p>
-      {typing !== null && (
-        <PlanWindow typing={typing} phases={view.phases} build={reading.build} onClose={() => setTyping(null)} />
-      )}
+      {typing !== null && <PlanWindow typing={typing} phases={view.phases} build={reading.build} onClose={close} />}
     </section>
   );
 }

@@ -5,12 +5,13 @@ import { useRoute } from '../../app/route.tsx';
 export const jobPlace = (id: number): string => `job-${id}`;
 export const phasePlace = (id: number | null): string => `phase-${id ?? 'none'}`;
 
-/** Bring a job or phase into view and put the focus on it. */
-export function focusPlace(id: string): void {
+/** Bring a job or phase into view and put the focus on it; says whether it is there. */
+export function focusPlace(id: string): boolean {
   const place = document.getElementById(id);
-  if (place === null) return;
+  if (place === null) return false;
   place.scrollIntoView({ block: 'center' });
   place.focus({ preventScroll: true });
+  return true;
 }
 
 /**

@@ -23,10 +23,17 @@ export function useReorder(phases: readonly PlanPhase[]): Reorder {
   );
   const send = async (kind: 'job' | 'phase', ids: number[], place: string, words: string) => {
     if (act.busy) return;
+    const had = document.activeElement;
     const done = await act.run({ kind, ids });
     setSaid(done === null ? 'It could not be moved.' : words);
-    // Moving rows about takes the focus from them.
-    if (done !== null) setTimeout(() => focusPlace(place));
+    // Moving rows about takes the focus from them: it goes back to the same button, so that the next press moves on.
+    setTimeout(() => {
+      if (!(had instanceof HTMLElement) || had === document.body || !had.isConnected) focusPlace(place);
+      else {
+        had.focus({ preventScroll: true });
+        had.scrollIntoView({ block: 'nearest' });
+      }
+    });
   };
   return {
     said: act.refusal?.message ?? said,
