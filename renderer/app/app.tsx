@@ -2,6 +2,7 @@ import { lazy, Suspense, useMemo } from 'react';
 import { LocaleContext } from '../parts/locale.tsx';
 import { Empty, Loading } from '../parts/notes.tsx';
 import { Page } from '../parts/page.tsx';
+import { DesktopMenu } from './desktop-menu.tsx';
 import { FailureBoundary } from './failure.tsx';
 import { Frame } from './frame.tsx';
 import { navigate, useRoute } from './route.tsx';
@@ -26,6 +27,7 @@ export function App({ screens }: { readonly screens: readonly Screen[] }) {
             </Suspense>
           </FailureBoundary>
         </Frame>
+        <DesktopMenu />
       </WhyProvider>
     </LocaleContext>
   );

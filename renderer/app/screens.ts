@@ -6,6 +6,8 @@ import {
   IconHome,
   IconListCheck,
   IconListDetails,
+  IconNotebook,
+  IconSettings,
   IconTruckDelivery,
 } from '@tabler/icons-react';
 import type { ComponentType } from 'react';

@@ -62,6 +62,16 @@ export function dateText(date: string, locale: Pick<LocaleSettings, 'dateForm'>)
   }
 }
 
+const twoDigits = (number: number): string => String(number).padStart(2, '0');
+
+/** An instant by the clock of this machine: "12 Mar 2026 18:20"; text that is none is shown as it is. */
+export function instantText(instant: string, locale: Pick<LocaleSettings, 'dateForm'>): string {
+  const at = new Date(instant);
+  if (Number.isNaN(at.getTime())) return instant;
+  const day = `${at.getFullYear()}-${twoDigits(at.getMonth() + 1)}-${twoDigits(at.getDate())}`;
+  return `${dateText(day, locale)} ${twoDigits(at.getHours())}:${twoDigits(at.getMinutes())}`;
+}
+
 /** A calendar month (YYYY-MM) short enough for an axis: "Mar 26". */
 export function monthText(month: string): string {
   const [year = '', number = ''] = month.split('-');

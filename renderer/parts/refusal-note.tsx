@@ -1,6 +1,6 @@
 import { Button } from '@mantine/core';
 import { IconHandStop } from '@tabler/icons-react';
-import { Refusal } from '../../core/refusal.ts';
+import { Refusal, type RefusalDetail } from '../../core/refusal.ts';
 import { refusalOf } from '../app/client.ts';
 import './notes.css';
 
@@ -9,6 +9,8 @@ export interface RefusalWords {
   readonly message: string;
   readonly field?: string | undefined;
   readonly accepted?: string | undefined;
+  /** Figures and numbers of entries that the refusal is about. */
+  readonly detail?: RefusalDetail | undefined;
 }
 
 /** The refusal in whatever was thrown, by our own readers of typed text or by the workbook. */
