@@ -1,5 +1,6 @@
 import type { Icon } from '@tabler/icons-react';
 import {
+  IconAddressBook,
   IconCoins,
   IconCrane,
   IconFileImport,
@@ -73,6 +74,14 @@ export const screens: readonly Screen[] = [
     group: 'work',
     main: true,
     load: () => import('../screens/hoist-check/screen.tsx'),
+  },
+  {
+    id: 'lists',
+    title: 'Lists',
+    path: '/lists',
+    icon: IconAddressBook,
+    group: 'workbook',
+    load: () => import('../screens/lists/lists-screen.tsx'),
   },
   {
     id: 'bring-in',
