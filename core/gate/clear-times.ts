@@ -1,7 +1,7 @@
 /** When each item of a gate is cleared at best by one builder, and how much earlier the gate comes without it. */
 import { dateOfMinute, minutesPerDay } from '../dates/instant.ts';
 import { type PlacedJob, placeJobs } from '../schedule/one-builder.ts';
-import { placeWork, type WorkingTime, workingMinutes } from '../schedule/working-time.ts';
+import { type WorkingTime, workEnds, workingMinutes } from '../schedule/working-time.ts';
 
 export interface ClearItem {
   readonly key: string;
@@ -82,11 +82,17 @@ function endsWithout(
   const stretch = work.slice(work.findIndex(({ id }) => holding.has(id)));
   const start = stretch[0]?.firstMinute ?? now;
   let rest = stretch.reduce((sum, { id }) => sum + minutesOf(id), 0);
+  const counted = new Map<number, number>();
+  const untilReady = (ready: number): number => {
+    const known = counted.get(ready) ?? workingMinutes(time, start, ready);
+    counted.set(ready, known);
+    return known;
+  };
   const forced = stretch.map(({ id }) => {
-    const ready = Math.max(start, byKey.get(id)?.readyMinute ?? now);
-    const end = { from: ready <= start ? 0 : workingMinutes(time, start, ready), rest };
+    const ready = byKey.get(id)?.readyMinute ?? now;
+    const end = (ready <= start ? 0 : untilReady(ready)) + rest;
     rest -= minutesOf(id);
-    return end.from + end.rest;
+    return end;
   });
   const later: number[] = [];
   for (let index = forced.length - 1, most = 0; index >= 0; index -= 1) {
@@ -101,13 +107,16 @@ function endsWithout(
     waits.filter(({ id }) => id !== lastWaitOf),
     now,
   );
-  stretch.forEach(({ id }, index) => {
+  const lengths = stretch.map(({ id }, index) => {
     const length = Math.max(earlier - minutesOf(id), later[index] ?? 0, 0);
-    if (holding.has(id)) {
-      const end = length === 0 ? now : placeWork(time, start, length).finish;
-      ends.set(id, Math.max(end, lastWait, now));
-    }
     earlier = Math.max(earlier, forced[index] ?? 0);
+    return length;
+  });
+  const finishes = workEnds(time, start, lengths);
+  stretch.forEach(({ id }, index) => {
+    const length = lengths[index] ?? 0;
+    const end = length === 0 ? now : (finishes.get(length) ?? now);
+    if (holding.has(id)) ends.set(id, Math.max(end, lastWait, now));
   });
   const workEnd = latestEnd(work, now);
   for (const { id } of waits) {

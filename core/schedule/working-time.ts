@@ -110,6 +110,34 @@ export function placeWork(
   throw refused('working time', 'There is no working time in the next ten years.', 'at least one weekly window');
 }
 
+/**
+ * When pieces of work of these lengths would each end, all begun at `start`: one walk through the windows for all.
+ * Zero minutes end at `start`.
+ * @throws Refusal `bad-input` when the longest doesn't end within ten years.
+ */
+export function workEnds(time: WorkingTime, start: number, lengths: readonly number[]): Map<number, number> {
+  const wanted = [...new Set(lengths)].sort((a, b) => a - b);
+  const ends = new Map<number, number>();
+  let next = 0;
+  while ((wanted[next] ?? 1) <= 0) {
+    ends.set(wanted[next] ?? 0, start);
+    next += 1;
+  }
+  let done = 0;
+  if (next === wanted.length) return ends;
+  for (const window of windowsFrom(time, start)) {
+    const from = Math.max(window.from, start);
+    const held = done + window.to - from;
+    for (let length = wanted[next]; length !== undefined && length <= held; length = wanted[next]) {
+      ends.set(length, from + length - done);
+      next += 1;
+    }
+    if (next === wanted.length) return ends;
+    done = held;
+  }
+  throw refused('working time', 'There is no working time in the next ten years.', 'at least one weekly window');
+}
+
 /** Working minutes from one instant to another. */
 export function workingMinutes(time: WorkingTime, from: number, to: number): number {
   let sum = 0;

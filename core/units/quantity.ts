@@ -119,9 +119,17 @@ export function plainQuantity(milli: number): string {
   return fraction === '' ? whole : `${whole}.${fraction}`;
 }
 
+/** One formatter a locale: making one costs a thousand times its use. */
+const formats = new Map<string, Intl.NumberFormat>();
+
 /** A quantity as people read it: "8", "1 set", "2.5 L". Pieces (`each`) stand without a unit. */
 export function formatQuantity(milli: number, unit: Unit, locale = 'en'): string {
-  const number = new Intl.NumberFormat(locale, { maximumFractionDigits: 3 }).format(milli / 1000);
+  let format = formats.get(locale);
+  if (format === undefined) {
+    format = new Intl.NumberFormat(locale, { maximumFractionDigits: 3 });
+    formats.set(locale, format);
+  }
+  const number = format.format(milli / 1000);
   const label = Math.abs(milli) === 1000 ? facts[unit].one : facts[unit].many;
   return label === '' ? number : `${number} ${label}`;
 }
