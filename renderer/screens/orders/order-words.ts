@@ -62,6 +62,13 @@ export function lineQuantities(line: Line): readonly LineQuantity[] {
   return all.filter(({ quantityMilli }) => quantityMilli !== 0);
 }
 
+/** A line's promises, the one that holds first; the same date said again counts from the day it was first given. */
+export function toldPromises({ promises }: Pick<Line, 'promises'>): Line['promises'] {
+  return promises
+    .filter((promise, index) => index === 0 || promise.promisedOn !== promises[index - 1]?.promisedOn)
+    .toReversed();
+}
+
 /** Lines with units still to come. */
 export const openLines = (detail: OrderDetail): readonly Line[] =>
   detail.lines.filter(({ outstandingMilli }) => outstandingMilli > 0);

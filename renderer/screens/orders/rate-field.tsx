@@ -15,8 +15,7 @@ export function RateField({ currency, value, onChange }: RateFieldProps) {
   return (
     <ReadField<string>
       name="rate"
-      label={`${base} for 1 ${currency}`}
-      description="Empty: the latest rate on record up to that day."
+      label={`${base} for 1 ${currency}, if not on record`}
       value={value}
       onChange={onChange}
       read={readRate}

@@ -5,7 +5,7 @@ import { Loading } from '../../parts/notes.tsx';
 import { Answer, Page } from '../../parts/page.tsx';
 import { RefusalNote } from '../../parts/refusal-note.tsx';
 import { ChaseList } from './chase-list.tsx';
-import { ComingAndGoing } from './coming.tsx';
+import { Came, Due } from './coming.tsx';
 import { FirstSteps } from './first-steps.tsx';
 import { Holds } from './holds.tsx';
 import { Measures } from './measures.tsx';
@@ -44,10 +44,11 @@ export function BuildStart({ reading }: { readonly reading: Reading }) {
           <div className="start-column">
             <Holds holds={holds} />
             <ChaseList chase={chase} />
+            <Due due={due} />
           </div>
           <div className="start-column">
             <MoneyLines reading={reading} />
-            <ComingAndGoing came={came} due={due} />
+            <Came came={came} />
             <Measures measures={measures} reading={reading} />
           </div>
         </div>

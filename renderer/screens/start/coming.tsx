@@ -4,19 +4,23 @@ import { DateText } from '../../parts/figures.tsx';
 
 type Item = StartView['due'][number];
 
-/** What came in the last weeks and what is promised for the next ones. */
-export function ComingAndGoing({ came, due }: Pick<StartView, 'came' | 'due'>) {
+/** What is promised for the next weeks. */
+export function Due({ due }: Pick<StartView, 'due'>) {
   return (
-    <>
-      <section aria-labelledby="start-due">
-        <h2 id="start-due">Due next</h2>
-        <Items items={due} none="Nothing is promised for the next 30 days." />
-      </section>
-      <section aria-labelledby="start-came">
-        <h2 id="start-came">Came lately</h2>
-        <Items items={came} none="Nothing came in the last three weeks." />
-      </section>
-    </>
+    <section aria-labelledby="start-due">
+      <h2 id="start-due">Due next</h2>
+      <Items items={due} none="Nothing is promised for the next 30 days." />
+    </section>
+  );
+}
+
+/** What came in the last weeks. */
+export function Came({ came }: Pick<StartView, 'came'>) {
+  return (
+    <section aria-labelledby="start-came">
+      <h2 id="start-came">Came lately</h2>
+      <Items items={came} none="Nothing came in the last three weeks." />
+    </section>
   );
 }
 

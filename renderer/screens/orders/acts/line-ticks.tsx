@@ -44,14 +44,16 @@ export function LineTicks({ legend, lines, most, ticked, onChange, withQuantity 
               onChange={(event) => change(line.id, { on: event.currentTarget.checked })}
             />
             {withQuantity && now?.on === true && (
-              <QuantityField
-                name={`lines.${sent}.quantityMilli`}
-                label={`How many of ${line.description}`}
-                unit={line.unit}
-                value={now.quantityMilli}
-                onChange={(quantityMilli) => change(line.id, { quantityMilli })}
-                required
-              />
+              <div className="tick-quantity">
+                <QuantityField
+                  name={`lines.${sent}.quantityMilli`}
+                  label={`How many of ${line.description}`}
+                  unit={line.unit}
+                  value={now.quantityMilli}
+                  onChange={(quantityMilli) => change(line.id, { quantityMilli })}
+                  required
+                />
+              </div>
             )}
           </div>
         );

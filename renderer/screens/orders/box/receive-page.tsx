@@ -52,7 +52,7 @@ export function ReceivePage({ order, reading }: ReceivePageProps) {
         </Answer>
       }
     >
-      <p>
+      <p className="back not-printed">
         <Link to="/orders" params={{ order }}>
           Back to the order
         </Link>

@@ -5,7 +5,7 @@ import { quantityText } from '../../../parts/formats.ts';
 import { useLocale } from '../../../parts/locale.tsx';
 import { type Column, SimpleTable } from '../../../parts/simple-table.tsx';
 import { State } from '../../../parts/state.tsx';
-import { lineQuantities } from '../order-words.ts';
+import { lineQuantities, toldPromises } from '../order-words.ts';
 
 type Line = OrderDetail['lines'][number];
 
@@ -87,10 +87,9 @@ function Where({ line }: { readonly line: Line }) {
 }
 
 /** The promise that holds, then the earlier ones: a date that moves is told by the days it was given on. */
-function Promises({ line: { promises } }: { readonly line: Line }) {
-  const latest = promises.at(-1);
+function Promises({ line }: { readonly line: Line }) {
+  const [latest, ...earlier] = toldPromises(line);
   if (latest === undefined) return <span className="quiet">none</span>;
-  const earlier = promises.slice(0, -1).toReversed();
   return (
     <>
       {latest.promisedOn === null ? 'no date' : <DateText date={latest.promisedOn} />}

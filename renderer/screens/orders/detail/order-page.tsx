@@ -62,7 +62,7 @@ export function OrderPage({ order, reading }: OrderPageProps) {
 
 function Back() {
   return (
-    <p className="not-printed">
+    <p className="back not-printed">
       <Link to="/orders">All orders</Link>
     </p>
   );

@@ -81,24 +81,10 @@ export function OrderForm({ build, start, settings, needs }: OrderFormProps) {
         <h2>Charges and terms</h2>
         <ChargesFields draft={draft.charges} onChange={(charges) => set({ charges })} currency={draft.currency} />
         <div className="form-row">
-          <Choice
-            name="currency"
-            label="Currency of the order"
-            value={draft.currency}
-            onChange={(currency) => set({ currency: currency ?? base })}
-            options={currencyCodes.map((code) => ({ value: code, label: code }))}
-            required
-          />
-          {draft.currency !== base && (
-            <RateField currency={draft.currency} value={draft.rate} onChange={(rate) => set({ rate })} />
-          )}
-        </div>
-        <div className="form-row">
           <ActDay value={draft.on} onChange={(on) => set({ on })} label="Ordered on" />
           <DateField
             name="promisedOn"
-            label="Promised for"
-            description="Empty: no date yet."
+            label="Promised for, if known"
             value={draft.promisedOn}
             onChange={(promisedOn) => set({ promisedOn })}
             today={today}
@@ -111,7 +97,20 @@ export function OrderForm({ build, start, settings, needs }: OrderFormProps) {
             longest={80}
           />
         </div>
-        <TextField name="note" label="Note" value={draft.note} onChange={(note) => set({ note })} longest={2000} />
+        <div className="form-row">
+          <Choice
+            name="currency"
+            label="Currency of the order"
+            value={draft.currency}
+            onChange={(currency) => set({ currency: currency ?? base })}
+            options={currencyCodes.map((code) => ({ value: code, label: code }))}
+            required
+          />
+          {draft.currency !== base && (
+            <RateField currency={draft.currency} value={draft.rate} onChange={(rate) => set({ rate })} />
+          )}
+          <TextField name="note" label="Note" value={draft.note} onChange={(note) => set({ note })} longest={2000} />
+        </div>
         <Checkbox
           label="Paid in full now"
           checked={draft.paid}
