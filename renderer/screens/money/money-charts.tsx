@@ -18,6 +18,9 @@ interface Point {
   readonly budgetMinor: number;
 }
 
+const isNothing = (point: Point): boolean =>
+  point.paidMinor === 0 && point.committedMinor === 0 && point.forecastMinor === 0 && point.budgetMinor === 0;
+
 const unit = { kind: 'money' } as const;
 
 /** The sentence over the curves: where the estimate stands against the budget, by the figures of the page. */
@@ -71,7 +74,7 @@ export function MoneyCharts({ figures, reading }: { readonly figures: MoneyFigur
       <h2 id="money-charts">Over time</h2>
       <ReadView read={curves} label="Reading the money over time">
         {(points) =>
-          points.length === 0 ? (
+          points.every(isNothing) ? (
             <p>The curves begin with the first estimate, order or budget.</p>
           ) : (
             <Curves figures={figures} points={points} today={today} />

@@ -89,8 +89,8 @@ export function PhaseSection(props: PhaseSectionProps) {
             cost{' '}
             <AskedFigure of={`cost, ${phase.name}`} why={{ ...about, figure: 'cost' }}>
               <Money amountMinor={phase.costMinor} />
-            </AskedFigure>{' '}
-            of an estimate of{' '}
+            </AskedFigure>
+            , estimate{' '}
             <AskedFigure of={`estimate at completion, ${phase.name}`} why={{ ...about, figure: 'forecast' }}>
               <Money amountMinor={phase.forecastMinor} />
             </AskedFigure>

@@ -10,11 +10,12 @@ import { Answer, Page } from '../../parts/page.tsx';
 import { PastDayNote, useCanAct } from '../../parts/past-day.tsx';
 import { ReadView } from '../../parts/read-view.tsx';
 import { Measures } from './measures.tsx';
+import { PassedPhases } from './passed-phases.tsx';
 import { PhaseSection } from './phase-section.tsx';
 import { canBeDone, isShown, type Shown } from './plan-order.ts';
 import { PlanWindow, type Typing } from './plan-window.tsx';
 import { ProgressChart } from './progress-chart.tsx';
-import type { Reading } from './reading.ts';
+import type { PlanPhase, Reading } from './reading.ts';
 import { focusPlace, phasePlace, useLinkedPlace } from './use-linked-place.ts';
 import { useReorder } from './use-reorder.ts';
 
@@ -75,7 +76,11 @@ function Jobs({ view, reading }: { readonly view: PlanView; readonly reading: Re
   const toggle = (id: number) =>
     setOpened((now) => (now.has(id) ? new Set([...now].filter((one) => one !== id)) : new Set([...now, id])));
   const phases = view.phases.map((phase) => ({ phase, seen: phase.jobs.filter((job) => isShown(job, shown)) }));
-  const visible = phases.filter(({ seen }) => seen.length > 0 || shown !== 'tonight');
+  const isPassed = ({ jobsDone, jobsTotal }: PlanPhase) => jobsTotal > 0 && jobsDone === jobsTotal;
+  const passed = shown === 'open' ? view.phases.filter(isPassed) : [];
+  const visible = phases.filter(
+    ({ phase, seen }) => seen.length > 0 || (shown !== 'tonight' && !passed.includes(phase)),
+  );
   const close = () => {
     setTyping(null);
     if (typing !== null) keepFocus(typing);
@@ -120,6 +125,7 @@ function Jobs({ view, reading }: { readonly view: PlanView; readonly reading: Re
             {jobs.length > 0 && phases.every(({ seen }) => seen.length === 0) && (
               <p className="plan-none">{noJobs[shown]}</p>
             )}
+            {passed.length > 0 && <PassedPhases phases={passed} onShow={() => setShown('all')} />}
             {visible.map(({ phase, seen }) => (
               <PhaseSection
                 key={phase.id}
