@@ -6,8 +6,11 @@ import { useWhy } from '../../app/why.tsx';
 import { DateText, Money } from '../../parts/figures.tsx';
 import { useLocale } from '../../parts/locale.tsx';
 import { WhyButton } from '../../parts/page.tsx';
+import { useStacked } from '../../parts/stacked.ts';
 import { blockerDerivation, blockerKey, placeOf } from './blocker-words.ts';
 import { actWords, type Doing } from './doing.ts';
+
+const columnNames = ['what', 'ready', 'cleared', 'gained', 'costs', 'buttons'] as const;
 
 export interface BlockerTableProps<Row extends Blocker> {
   readonly caption: string;
@@ -24,10 +27,15 @@ export interface BlockerTableProps<Row extends Blocker> {
 export function BlockerTable<Row extends Blocker>(props: BlockerTableProps<Row>) {
   const { caption, captionHidden = false, rows, also, buttons, onDo } = props;
   return (
-    <table className="blocker-table">
+    <table className="blocker-table" data-stacked={useStacked() || undefined}>
       <caption className={captionHidden ? 'only-heard' : undefined}>
         {caption} <span className="blocker-count">{rows.length}</span>
       </caption>
+      <colgroup>
+        {columnNames.map((name) => (
+          <col key={name} />
+        ))}
+      </colgroup>
       <thead>
         <tr>
           <th scope="col">What blocks, and what clears it</th>

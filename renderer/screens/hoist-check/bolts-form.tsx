@@ -42,7 +42,7 @@ function Fields({ group, title, onClose }: { group: RecordRow; title: string; on
   const [to, setTo] = useState<Stage | null>(loose > 0 ? 'snug' : 'final');
   const most = to === 'snug' ? loose : all - final;
   const [countMilli, setCountMilli] = useState<number | null>(most * 1000);
-  const [torque, setTorque] = useState<number | null>(null);
+  const [torque, setTorque] = useState<number | null>(loose > 0 ? null : asked);
   const [wrench, setWrench] = useState('');
   const day = useActDay();
   const who = useWho({ label: 'Who tightened them' });

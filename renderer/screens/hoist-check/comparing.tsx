@@ -17,7 +17,7 @@ export function Comparing({ reading }: { readonly reading: { readonly build: num
   const { today } = useWorkspace();
   const locale = useLocale();
   const until = reading.asOf ?? today;
-  const [from, setFrom] = useState<string | null>(addDays(until, -30));
+  const [from, setFrom] = useState<string | null>(addDays(until, -7));
   const to = reading.asOf === undefined ? {} : { to: reading.asOf };
   const compared = useRead(
     ['gate', reading.build, reading.asOf ?? null, 'compare', from],

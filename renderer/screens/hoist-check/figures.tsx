@@ -6,6 +6,8 @@ import { DateText, Money } from '../../parts/figures.tsx';
 import { counted } from '../../parts/formats.ts';
 import { WhyButton } from '../../parts/page.tsx';
 
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
 /** The day, the money and the hours, each with the way to ask why; what was assumed is said beside them. */
 export function GateFigures({ review }: { readonly review: GateReview }) {
   const reading = useReading();
@@ -17,10 +19,10 @@ export function GateFigures({ review }: { readonly review: GateReview }) {
     <div className="gate-figures">
       <dl>
         <div>
-          <dt>{review.gateName} at best</dt>
+          <dt>{capital(review.gateName)} at best</dt>
           <dd>{review.gateOn === null ? 'No date' : <DateText date={review.gateOn} />}</dd>
           <dd className="gate-beside">
-            {review.gateOn === null && <span>{review.noDate}</span>}
+            {review.gateOn === null && <span>{capital(review.noDate.replace(/^No date, /, ''))}</span>}
             <WhyButton onClick={ask('gate-date')} of="this day" />
           </dd>
         </div>

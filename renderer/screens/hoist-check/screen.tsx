@@ -69,7 +69,9 @@ function Checked({ review, reading }: { readonly review: GateReview; readonly re
         </Answer>
       }
     >
-      <p className="gate-as-of">As it stood at the end of {dateText(review.asOf, locale)}.</p>
+      <p className={past ? 'gate-as-of' : 'gate-as-of only-printed'}>
+        {past ? 'As it stood at the end of' : 'As it stands on'} {dateText(review.asOf, locale)}.
+      </p>
       <div className="gate-top">
         <GateFigures review={review} />
         <Caution>{review.caution}</Caution>

@@ -4,6 +4,7 @@ import { Link } from '../../app/route.tsx';
 import { DateText, Money, Quantity } from '../../parts/figures.tsx';
 import { instantText } from '../../parts/formats.ts';
 import { useLocale } from '../../parts/locale.tsx';
+import { useStacked } from '../../parts/stacked.ts';
 
 export interface JournalTableProps {
   readonly caption: string;
@@ -15,7 +16,7 @@ export interface JournalTableProps {
 /** Entries, newest first: what happened on which day, who wrote it down when, and with which act. */
 export function JournalTable({ caption, rows, onTakeBack }: JournalTableProps) {
   return (
-    <table className="journal-table">
+    <table className="journal-table" data-stacked={useStacked() || undefined}>
       <caption className="only-heard">{caption}</caption>
       <thead>
         <tr>
@@ -79,7 +80,7 @@ function EntryLine({ row, onTakeBack }: EntryLineProps) {
         {row.note !== '' && <span className="journal-note">{row.note}</span>}
       </th>
       <td data-figures data-label="Quantity">
-        {quantityMilli !== null && quantityMilli !== 0 && (
+        {row.part !== null && quantityMilli !== null && quantityMilli !== 0 && (
           <Quantity quantityMilli={quantityMilli} unit={row.unit === '' ? 'each' : row.unit} />
         )}
       </td>

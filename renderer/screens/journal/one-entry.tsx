@@ -68,7 +68,7 @@ function Shown({ row, onTakeBack }: { readonly row: JournalRow; readonly onTakeB
             {row.vendorName === '' ? '' : `, ${row.vendorName}`}
           </Term>
         )}
-        {quantityMilli !== null && quantityMilli !== 0 && (
+        {part !== null && quantityMilli !== null && quantityMilli !== 0 && (
           <Term name="Quantity">
             <Quantity quantityMilli={quantityMilli} unit={row.unit === '' ? 'each' : row.unit} />
           </Term>

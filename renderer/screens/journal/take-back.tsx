@@ -31,7 +31,7 @@ export function TakeBack({ row, onClose }: { readonly row: JournalRow; readonly 
   return (
     <FormWindow
       opened
-      title={`Take back: ${row.text}`}
+      title={`Take back entry ${row.seq}`}
       submitLabel={scope === 'entry' ? 'Take the entry back' : 'Take the whole act back'}
       blocks
       busy={act.busy}
@@ -39,6 +39,9 @@ export function TakeBack({ row, onClose }: { readonly row: JournalRow; readonly 
       onCancel={onClose}
       onSubmit={async () => (await act.run(on ?? today)) !== null && onClose()}
     >
+      <p>
+        <strong>{row.text}</strong>
+      </p>
       <p>An opposite entry is written; both stay in the journal, so what was known then can still be read.</p>
       <Radio.Group
         label="What to take back"
