@@ -22,6 +22,8 @@ export interface ActAnswers {
 }
 
 export interface ActFieldProps {
+  /** The field takes the focus when the form opens. */
+  readonly first: boolean;
   readonly spec: ActSpec;
   readonly answers: ActAnswers;
   readonly onAnswers: (answers: ActAnswers) => void;
@@ -44,7 +46,7 @@ const places = {
 
 /** One of the fields that an act asks for. */
 export function ActField({ asked, ...props }: ActFieldProps & { readonly asked: Asked }) {
-  const { spec, answers, names, today } = props;
+  const { spec, answers, names, today, first } = props;
   const set = (change: Partial<ActAnswers>) => props.onAnswers({ ...answers, ...change });
   const required = spec.needs.includes(asked);
   switch (asked) {
@@ -52,6 +54,7 @@ export function ActField({ asked, ...props }: ActFieldProps & { readonly asked: 
       return (
         <TextField
           name="reason"
+          autoFocus={first}
           label="Why"
           value={answers.reason}
           onChange={(reason) => set({ reason })}
@@ -63,6 +66,7 @@ export function ActField({ asked, ...props }: ActFieldProps & { readonly asked: 
       return (
         <Choice
           name="rejectReason"
+          autoFocus={first}
           label="What is wrong"
           value={answers.rejectReason}
           onChange={(rejectReason) => set({ rejectReason })}
@@ -74,6 +78,7 @@ export function ActField({ asked, ...props }: ActFieldProps & { readonly asked: 
       return (
         <Choice
           name="bin"
+          autoFocus={first}
           label="Bin"
           value={answers.bin}
           onChange={(bin) => set({ bin })}
@@ -85,6 +90,7 @@ export function ActField({ asked, ...props }: ActFieldProps & { readonly asked: 
       return (
         <TextField
           name="owner"
+          autoFocus={first}
           label={spec.act === 'lend' ? 'Lent to' : 'Whose it is'}
           value={answers.owner}
           onChange={(owner) => set({ owner })}
@@ -96,6 +102,7 @@ export function ActField({ asked, ...props }: ActFieldProps & { readonly asked: 
       return (
         <DateField
           name="dueOn"
+          autoFocus={first}
           label={spec.act === 'settle by exchange' ? 'Replacement promised for' : 'Due back on'}
           value={answers.dueOn}
           onChange={(dueOn) => set({ dueOn })}
@@ -107,6 +114,7 @@ export function ActField({ asked, ...props }: ActFieldProps & { readonly asked: 
       return (
         <MoneyField
           name="valueMinor"
+          autoFocus={first}
           label="Worth, in all"
           description="Leave empty when it costs the build nothing."
           value={answers.valueMinor}
@@ -114,7 +122,16 @@ export function ActField({ asked, ...props }: ActFieldProps & { readonly asked: 
         />
       );
     case 'by':
-      return <TextField name="by" label="Done by" value={answers.by} onChange={(by) => set({ by })} longest={80} />;
+      return (
+        <TextField
+          name="by"
+          autoFocus={first}
+          label="Done by"
+          value={answers.by}
+          onChange={(by) => set({ by })}
+          longest={80}
+        />
+      );
     case 'torque':
       return (
         <>
@@ -135,6 +152,7 @@ export function ActField({ asked, ...props }: ActFieldProps & { readonly asked: 
       return (
         <Choice
           name="to"
+          autoFocus={first}
           label="Where it goes"
           value={answers.to}
           onChange={(to) => set({ to })}

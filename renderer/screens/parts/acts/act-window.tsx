@@ -97,10 +97,11 @@ export function ActWindow({ spec, target, names, onClose }: ActWindowProps) {
           autoFocus
         />
       )}
-      {spec.asks.map((asked) => (
+      {spec.asks.map((asked, at) => (
         <ActField
           key={asked}
           asked={asked}
+          first={at === 0 && (only === undefined || spec.act === 'bin')}
           spec={spec}
           answers={answers}
           onAnswers={setAnswers}

@@ -85,6 +85,7 @@ export function QuickAdd({ closed, onPasteLines }: QuickAddProps) {
         </Button>
       </div>
       <div id={hintId} className="parts-understood" aria-live="polite">
+        {asked === '' && <span>Enter adds the line. Rows copied from a spreadsheet can be pasted here.</span>}
         {understood !== null && (
           <>
             <span className="only-heard">Understood as: </span>

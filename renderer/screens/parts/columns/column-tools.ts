@@ -35,6 +35,7 @@ export function quantityColumn(
     key,
     title,
     kind: 'quantity',
+    width: Math.max(100, 46 + 7 * title.length),
     value: (row) => milli(row) || null,
     text: (row) => (milli(row) === 0 ? '' : quantityText(milli(row), locale, row.unit)),
     filter: { kind: 'range', digits: 3, accepted: 'a quantity such as 8 or 2.5' },

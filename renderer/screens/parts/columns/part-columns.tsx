@@ -11,7 +11,7 @@ const standing: PartColumn = {
   key: 'standing',
   title: 'Standing',
   kind: 'state',
-  width: 150,
+  width: 132,
   // In the order of a part's life, not of the alphabet.
   value: (row) => standings.indexOf(row.standing),
   text: (row) => row.standing,

@@ -73,7 +73,7 @@ export function typedColumns(names: Names, locale: LocaleSettings, acts: CellAct
   const neededBy = dateColumn('neededBy', 'Needed by', (row) => row.neededBy, locale);
   return {
     description: textColumn('description', 'Description', acts, {
-      width: 280,
+      width: 270,
       card: 'primary',
       subtotal: (rows) => `${rows.length.toLocaleString(locale.language)} ${rows.length === 1 ? 'line' : 'lines'}`,
     }),

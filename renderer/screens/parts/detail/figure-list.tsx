@@ -44,6 +44,7 @@ export function FigureList({ row }: { readonly row: PartRow }) {
     </div>
   );
   const shown = quantities.filter(([title, , milli]) => title === 'Needed' || milli(row) !== 0);
+  const owed = amounts.filter(([, figure, minor]) => minor(row) !== 0 || figure === 'forecast' || figure === 'paid');
   return (
     <section aria-label="Figures">
       <h3>Figures</h3>
@@ -57,7 +58,7 @@ export function FigureList({ row }: { readonly row: PartRow }) {
             </dd>
           </div>
         )}
-        {amounts.map(([title, figure, minor]) => line(title, figure, moneyText(minor(row), locale)))}
+        {owed.map(([title, figure, minor]) => line(title, figure, moneyText(minor(row), locale)))}
       </dl>
     </section>
   );

@@ -2,7 +2,6 @@ import { Button } from '@mantine/core';
 import { useState } from 'react';
 import type { PartDetail } from '../../../../core/contract/parts.ts';
 import { State } from '../../../parts/state.tsx';
-import { specOf } from '../acts/act-specs.ts';
 import type { OpenAct } from '../acts/open-act.tsx';
 import type { Names } from '../names.ts';
 import { EditForm } from './edit-form.tsx';
@@ -11,6 +10,7 @@ import { Facts } from './facts.tsx';
 import { FigureList } from './figure-list.tsx';
 import { Lots } from './lots.tsx';
 import { OrderLines } from './order-lines.tsx';
+import { PartActs } from './part-acts.tsx';
 import { Quotes } from './quotes.tsx';
 import { typedPairs } from './typed-pairs.ts';
 
@@ -34,7 +34,8 @@ export function PartInFull({ detail, names, closed, onAct }: PartInFullProps) {
   return (
     <div className="part-full">
       <p className="part-standing">
-        <State state={row.standing} /> <span>{row.standingText}</span>
+        <State state={row.standing} />
+        <span>{row.standingText}</span>
       </p>
       {row.attention !== '' && <p className="parts-finding">Wants an eye: {row.attention}</p>}
       {closed !== null && <p>{closed}</p>}
@@ -45,20 +46,7 @@ export function PartInFull({ detail, names, closed, onAct }: PartInFullProps) {
               Receive all outstanding…
             </Button>
           )}
-          {possible.map(({ act, mostMilli }) => (
-            <Button
-              key={act}
-              onClick={() =>
-                onAct({
-                  kind: 'units',
-                  spec: specOf(act),
-                  target: { rows: [row], ...(mostMilli > 0 ? { mostMilli } : {}) },
-                })
-              }
-            >
-              {specOf(act).label}…
-            </Button>
-          ))}
+          <PartActs row={row} possible={possible} onAct={onAct} />
           <Button onClick={() => onAct({ kind: 'drop', target: { rows: [row] } })}>Drop…</Button>
         </div>
       )}
