@@ -128,6 +128,7 @@ export const partActs = [
   'come back',
   'give back',
   'lose',
+  'find again', // a lost unit turned up
   'scrap',
   'use up',
   'settle by exchange', // vendor sends a replacement for what went back

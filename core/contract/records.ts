@@ -96,7 +96,6 @@ export const recordValues = {
   }),
 } as const;
 
-export const recordKinds = Object.keys(recordValues) as RecordKind[];
 export type RecordKind = keyof typeof recordValues;
 export type RecordValues = { [K in RecordKind]: z.infer<(typeof recordValues)[K]> };
 /** Kinds that belong to one build; the others are shared by all builds of the workbook. */

@@ -57,11 +57,9 @@ export const countAccounts = [
 ] as const;
 
 export type OutstandingAccount = (typeof outstandingAccounts)[number];
-export type LineAccount = (typeof lineAccounts)[number];
 export type PlaceAccount = (typeof placeAccounts)[number];
 export type ExitAccount = (typeof exitAccounts)[number];
 export type MoneyAccount = (typeof moneyAccounts)[number];
-export type MemoAccount = (typeof memoAccounts)[number];
 export type CountAccount = (typeof countAccounts)[number];
 
 export const accounts = [

@@ -44,21 +44,6 @@ export function uncovered(state: PartState): number {
   return Math.max(0, state.needMilli - covered(state));
 }
 
-/** Units that can be used for this part line or are used already: shelf, allocated, trial-fitted, on the engine. */
-export function usable(state: PartState): number {
-  return inPlaces(state.lots, ['shelf', 'allocated', 'trial-fitted', ...onEnginePlaces]);
-}
-
-/** Units coming: outstanding, or arrived and not looked at. */
-export function onTheWay(state: PartState): number {
-  return outstanding(state) + inPlaces(state.lots, ['inspection']);
-}
-
-/** Needed units that are neither usable nor on the way. A borrowed or lent unit tells this apart from `uncovered`. */
-export function shortfall(state: PartState): number {
-  return Math.max(0, state.needMilli - usable(state) - onTheWay(state));
-}
-
 /** Units on the engine to stay, finally torqued or not, whoever owns them. */
 export function onEngine(state: PartState): number {
   return inPlaces(state.lots, onEnginePlaces);

@@ -1,4 +1,4 @@
-import type { Posting, SubjectKind } from './accounts.ts';
+import type { SubjectKind } from './accounts.ts';
 
 /** Where a lot's units came from. */
 export const lotSources = ['bought', 'owned', 'donor', 'borrowed', 'found', 'made', 'over-delivery'] as const;
@@ -114,9 +114,4 @@ export interface Entry extends EntryDraft {
   readonly recordedAt: string;
   /** The entry that this one takes back, if it is a reversal. */
   readonly reverses?: number;
-}
-
-export interface PostedEntry {
-  readonly entry: EntryDraft;
-  readonly postings: readonly Posting[];
 }

@@ -125,5 +125,6 @@ function moneyAnswer(total: Omit<MoneyRow, 'id' | 'name'>, currency: string): st
       : total.varianceMinor < 0
         ? `${say(-total.varianceMinor)} over the budget of ${say(total.budgetMinor)}`
         : `${say(total.varianceMinor)} inside the budget of ${say(total.budgetMinor)}`;
-  return `${say(total.paidMinor)} is paid, ${say(total.stillToPayMinor)} is owed on orders and ${say(total.remainingMinor)} is still to order: ${say(total.forecastMinor)} in all${gap}, ${against}.`;
+  const exchange = total.exchangeMinor === 0 ? '' : ` Exchange differences of ${say(total.exchangeMinor)} stand apart.`;
+  return `${say(total.paidMinor)} is paid, ${say(total.stillToPayMinor)} is owed on orders and ${say(total.remainingMinor)} is still to order: ${say(total.forecastMinor)} in all${gap}, ${against}.${exchange}`;
 }

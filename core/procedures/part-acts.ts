@@ -35,6 +35,7 @@ const moveOf: Partial<Record<PartAct, UnitMoveKind>> = {
   'come back': 'came-back',
   'give back': 'given-back',
   lose: 'lost',
+  'find again': 'found-again',
   scrap: 'scrapped',
   'use up': 'consumed',
 };
@@ -62,6 +63,7 @@ export const actNouns: Record<PartAct, string> = {
   'come back': 'Coming back',
   'give back': 'Giving back',
   lose: 'Loss',
+  'find again': 'Turning up',
   scrap: 'Scrapping',
   'use up': 'Use',
   'settle by exchange': 'Exchange',

@@ -46,7 +46,9 @@ export const startProcedures = {
       mostLines,
     );
     const open = dueRows(connection, input.build, today, past);
-    const due = open.filter(({ promisedOn }) => promisedOn !== null && promisedOn <= addDays(day, dueDays)).slice(0, mostLines);
+    const due = open
+      .filter(({ promisedOn }) => promisedOn !== null && promisedOn <= addDays(day, dueDays))
+      .slice(0, mostLines);
     const chase = new Map<number, StartView['chase'][number]>();
     for (const row of open) {
       const late = row.pastPromiseDays ?? 0;
@@ -54,7 +56,8 @@ export const startProcedures = {
       const asked = row.chasedOn === null ? null : daysBetween(row.chasedOn, day);
       if ((late <= 0 && !old) || (asked !== null && asked < askAgainDays) || chase.has(row.order)) continue;
       const since = asked === null ? 'never asked' : `last asked ${dayWords(row.chasedOn ?? day)}`;
-      const why = late > 0 ? `${late} days past its promise` : `on back-order for ${row.ageDays} days`;
+      const waiting = `on back-order for ${row.ageDays} days${row.promisedOn === null ? ', no date promised' : ''}`;
+      const why = row.promisedOn !== null && late > 0 ? `${late} days past its promise` : waiting;
       chase.set(row.order, {
         order: row.order,
         text: `${row.vendorName}: ${row.description}, ${why}, ${since}`,

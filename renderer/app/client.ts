@@ -1,4 +1,4 @@
-import { createORPCClient, isDefinedError, safe } from '@orpc/client';
+import { createORPCClient, isDefinedError } from '@orpc/client';
 import { RPCLink } from '@orpc/client/fetch';
 import type { ContractRouterClient } from '@orpc/contract';
 import type { RefusalData } from '../../core/contract/common.ts';
@@ -21,8 +21,6 @@ export function refusalOf(error: unknown): RefusalData {
     detail: {},
   };
 }
-
-export { safe };
 
 /** A new idempotency key: one for each thing that the user does, kept when the same request is sent again. */
 export function actKey(): string {

@@ -15,21 +15,24 @@ interface PartWords {
   readonly optional: number;
   readonly needs_verification: number;
   readonly lead_days: number | null;
-  readonly job: number | null;
+  /** 0 when the job that it is wanted for comes after the engine is in. */
+  readonly before_gate: number;
 }
 
 function partFacts(connection: Connection, build: number, day: string, asOf: string | undefined): PartFact[] {
   const words = new Map(
     all<PartWords>(
       connection,
-      `SELECT p.id, p.description, p.unit, p.optional, p.needs_verification, v.lead_days, p.job FROM parts p
-       LEFT JOIN vendors v ON v.id = p.vendor WHERE p.build = ? AND p.gone = 0`,
+      `SELECT p.id, p.description, p.unit, p.optional, p.needs_verification, v.lead_days,
+       coalesce(j.before_gate, 1) AS before_gate FROM parts p LEFT JOIN vendors v ON v.id = p.vendor LEFT JOIN jobs j ON j.id = p.job WHERE p.build = ? AND p.gone = 0`,
       build,
     ).map((row) => [row.id, row]),
   );
   return taggedPositions(connection, build, asOf).flatMap(({ tags, position }) => {
     const part = words.get(tags.id);
     if (part === undefined || tags.dropped === 1) return [];
+    // A part for a job after the gate isn't required for it, but what is on for trial or borrowed must still come off.
+    if (part.before_gate === 0 && position.trialMilli === 0 && position.borrowedOnMilli === 0) return [];
     // What nobody has ordered can be here when its vendor usually delivers, counted from the day of the check.
     const expectedOn =
       position.uncoveredMilli > 0 &&

@@ -16,7 +16,11 @@ function wordOf(position: Position, dropped: boolean): Standing {
   const own = onEngine(position);
   const inHand = position.shelfMilli + position.allocatedMilli;
   const here = own + inHand + position.trialMilli;
-  if (position.rejectedMilli > 0) return 'wrong';
+  const coming =
+    position.placedMilli + position.acknowledgedMilli + position.backOrderedMilli + position.inTransitMilli;
+  const refused = position.rejectedMilli > 0 || position.returnedUnsettledMilli > 0;
+  // A refused unit is news until its replacement is on the way or here.
+  if (position.rejectedMilli > 0 || (refused && position.uncoveredMilli > 0 && coming === 0)) return 'wrong';
   if (dropped || (needMilli === 0 && here === 0 && position.inspectionMilli === 0)) {
     if (
       dropped ||
