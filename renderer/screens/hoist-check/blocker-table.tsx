@@ -107,19 +107,14 @@ function BlockerLine({ blocker, also, buttons }: BlockerLineProps) {
         </span>
         <span className="blocker-why">{blocker.why}</span>
         <span className="blocker-clears">{blocker.clears}</span>
+        {blocker.clearOn === null && <span className="blocker-clears">{blocker.noDate}</span>}
         {also}
       </th>
       <td data-figures data-label="Ready">
         {blocker.readyOn === null ? 'not known' : <DateText date={blocker.readyOn} />}
       </td>
       <td data-figures data-label="Cleared at best">
-        {blocker.clearOn === null ? (
-          <>
-            no date<span className="blocker-no-date">{blocker.noDate.replace(/^No date: /, '')}</span>
-          </>
-        ) : (
-          <DateText date={blocker.clearOn} />
-        )}
+        {blocker.clearOn === null ? 'no date' : <DateText date={blocker.clearOn} />}
       </td>
       <td data-figures data-label="Days gained">
         {blocker.daysGained}

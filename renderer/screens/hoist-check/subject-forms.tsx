@@ -108,7 +108,6 @@ export function DecisionForm({ build, blocker, onClose }: SubjectFormProps) {
           onChange={setChosen}
           options={[...options, other].map((option) => ({ value: option, label: option }))}
           required
-          autoFocus
         />
       )}
       {typing && (

@@ -119,7 +119,6 @@ function RateForm({ base, onClose }: { readonly base: string; readonly onClose: 
         onChange={setCurrency}
         options={currencyCodes.filter((code) => code !== base).map((code) => ({ value: code, label: code }))}
         required
-        autoFocus
       />
       <DateField name="on" label="Day" value={on} onChange={setOn} today={today} required />
       <ReadField
