@@ -27,7 +27,16 @@ export function BuildStart({ reading }: { readonly reading: Reading }) {
     );
   }
   const { answer, holds, came, due, chase, measures } = view.value;
-  const empty = measures.received.byLine.of === 0 && measures.jobs.byCount.of === 0;
+  if (measures.received.byLine.of === 0 && measures.jobs.byCount.of === 0) {
+    return (
+      <Page
+        title="Start"
+        answer={<Answer>Nothing is in this build yet: what it needs is the first thing to write down.</Answer>}
+      >
+        <FirstSteps />
+      </Page>
+    );
+  }
   return (
     <Page
       title="Start"
@@ -37,22 +46,18 @@ export function BuildStart({ reading }: { readonly reading: Reading }) {
         </Answer>
       }
     >
-      {empty ? (
-        <FirstSteps />
-      ) : (
-        <div className="start-columns">
-          <div className="start-column">
-            <Holds holds={holds} />
-            <ChaseList chase={chase} />
-            <Due due={due} />
-          </div>
-          <div className="start-column">
-            <MoneyLines reading={reading} />
-            <Came came={came} />
-            <Measures measures={measures} reading={reading} />
-          </div>
+      <div className="start-columns">
+        <div className="start-column">
+          <Holds holds={holds} />
+          <ChaseList chase={chase} />
+          <Due due={due} />
         </div>
-      )}
+        <div className="start-column">
+          <MoneyLines reading={reading} />
+          <Came came={came} />
+          <Measures measures={measures} reading={reading} />
+        </div>
+      </div>
     </Page>
   );
 }

@@ -24,7 +24,7 @@ const steps = [
 /** What to do in a build that has nothing in it yet. */
 export function FirstSteps() {
   return (
-    <section aria-labelledby="start-first">
+    <section aria-labelledby="start-first" className="start-steps">
       <h2 id="start-first">First steps</h2>
       <ol className="start-list">
         {steps

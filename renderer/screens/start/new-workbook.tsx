@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { useMemo, useState } from 'react';
 import { currencyCodes } from '../../../core/money/currency.ts';
 import { actKey, api } from '../../app/client.ts';
 import { desktopBridge } from '../../app/desktop-bridge.ts';
@@ -28,6 +28,7 @@ export function NewWorkbook({ then, onClose }: NewWorkbookProps) {
   const [build, setBuild] = useState('');
   const { busy, refusal, run } = useWorkbook();
   const bridge = desktopBridge();
+  const currencies = useMemo(() => currencyChoices(locale.language), [locale.language]);
 
   const make = async () => {
     let path: string | null = null;
@@ -82,7 +83,7 @@ export function NewWorkbook({ then, onClose }: NewWorkbookProps) {
         description="All totals are kept in it; orders may be in others. It stays once the first amount is written."
         value={currency}
         onChange={setCurrency}
-        options={currencyChoices(locale.language)}
+        options={currencies}
         required
       />
     </FormWindow>

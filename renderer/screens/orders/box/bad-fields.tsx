@@ -42,7 +42,7 @@ export function BadFields({ line, count, onChange, field }: BoxLineFieldsProps) 
           />
           <Choice<RejectReason>
             name={`${field}.bad.${index}.reason`}
-            label="Why"
+            label="Reason"
             value={units.reason}
             onChange={(reason) => put(index, { reason: reason ?? 'wrong part' })}
             options={rejectReasons.map((reason) => ({ value: reason, label: words[reason] }))}

@@ -56,6 +56,7 @@ export function BoxForm({ order, lines, onDone }: BoxFormProps) {
       >
         {lines.length > 1 && (
           <Button
+            className="box-all"
             onClick={() =>
               setCounts((now) =>
                 now.map((count) => {

@@ -4,14 +4,15 @@ import { counted } from '../../../parts/formats.ts';
 import { openLines } from '../order-words.ts';
 
 /** The order's first sentence: what is to come and how late it is. */
-export function orderAnswer(detail: OrderDetail, day: string): string {
+export function orderAnswer(detail: OrderDetail, day: string, say: (minor: number) => string): string {
   const { row } = detail;
   const open = openLines(detail);
   if (row.standing === 'cancelled') return `The order at ${row.vendorName} was cancelled.`;
   if (open.length === 0) {
-    return row.standing === 'to settle'
-      ? `All of it is here or gone back; ${row.vendorName} has something to settle.`
-      : `All of it is here, from ${row.vendorName}.`;
+    const pay = row.stillToPayMinor > 0 ? ` ${say(row.stillToPayMinor)} is still to pay.` : '';
+    return row.claimsMinor > 0
+      ? `Nothing more is to come; ${row.vendorName} owes ${say(row.claimsMinor)} for what was wrong or cancelled.${pay}`
+      : `All of it is here, from ${row.vendorName}.${pay}`;
   }
   const what =
     open.length === 1 && open[0] !== undefined

@@ -1,30 +1,27 @@
-import { Button } from '@mantine/core';
 import { useState } from 'react';
-import type { JournalRow } from '../../../../core/contract/journal.ts';
 import { api } from '../../../app/client.ts';
-import { useAct, useRead } from '../../../app/data.tsx';
-import { Link } from '../../../app/route.tsx';
-import { useWorkspace } from '../../../app/workspace.tsx';
-import { TextField } from '../../../parts/fields.tsx';
+import { useRead } from '../../../app/data.tsx';
 import { DateText, Money } from '../../../parts/figures.tsx';
-import { FormWindow } from '../../../parts/form.tsx';
+import { counted } from '../../../parts/formats.ts';
 import { Loading } from '../../../parts/notes.tsx';
 import { RefusalNote } from '../../../parts/refusal-note.tsx';
 import { type Column, SimpleTable } from '../../../parts/simple-table.tsx';
-import { ActDay } from '../acts/act-day.tsx';
 import type { Reading } from '../reading.ts';
+import { ActEntries, TakeBack } from './act-entries.tsx';
+import { actsOf, type OrderAct } from './acts-of.ts';
+import { ReverseWindow, type Reversible } from './reverse-window.tsx';
 
-const mostRows = 200;
+const mostRows = 1000;
 
 export interface OrderJournalProps {
   readonly order: number;
   readonly reading: Reading;
 }
 
-/** Every entry of the order, the newest first, each with the way to take it back. */
+/** What was done with the order, the newest first; each act, or one entry of it, can be taken back. */
 export function OrderJournal({ order, reading }: OrderJournalProps) {
   const { build, asOf } = reading;
-  const [reversing, setReversing] = useState<JournalRow | null>(null);
+  const [reversing, setReversing] = useState<Reversible | null>(null);
   const journal = useRead(['journal', build, asOf, 'order', order], () =>
     api.journal.list({ order, limit: mostRows, ...(asOf === undefined ? {} : { to: asOf }) }),
   );
@@ -32,39 +29,32 @@ export function OrderJournal({ order, reading }: OrderJournalProps) {
   if (journal.state === 'refused') return <RefusalNote refusal={journal.refusal} onRetry={journal.retry} />;
   const { rows, total } = journal.value;
   return (
-    <section aria-label="Entries">
+    <section aria-label="Journal of the order">
       <SimpleTable
-        caption={`Entries of the order (${total})`}
+        caption={`Journal of the order (${counted(total, 'entry', 'entries')})`}
         columns={columnsOf(asOf === undefined ? setReversing : null)}
-        rows={rows}
-        rowKey={({ seq }) => `${seq}`}
+        rows={actsOf(rows)}
+        rowKey={({ act }) => `${act}`}
       />
-      {total > rows.length && <p>The newest {rows.length} are listed; the journal has them all.</p>}
-      {reversing !== null && <ReverseWindow entry={reversing} onClose={() => setReversing(null)} />}
+      {total > rows.length && <p>The newest {rows.length} entries are shown; the journal has them all.</p>}
+      {reversing !== null && <ReverseWindow what={reversing} onClose={() => setReversing(null)} />}
     </section>
   );
 }
 
-function columnsOf(reverse: ((row: JournalRow) => void) | null): readonly Column<JournalRow>[] {
-  const columns: Column<JournalRow>[] = [
+function columnsOf(reverse: ((what: Reversible) => void) | null): readonly Column<OrderAct>[] {
+  const columns: Column<OrderAct>[] = [
     {
       id: 'on',
       title: 'Day',
       cell: ({ on }) => <DateText date={on} />,
-      sortBy: ({ on, seq }) => `${on} ${String(seq).padStart(12, '0')}`,
+      sortBy: ({ on, act }) => `${on} ${String(act).padStart(12, '0')}`,
     },
     {
-      id: 'text',
-      title: 'Entry',
+      id: 'act',
+      title: 'What was done',
       rowHeader: true,
-      cell: ({ seq, text, note }) => (
-        <>
-          <Link to="/journal" params={{ entry: seq }}>
-            {text}
-          </Link>
-          {note !== '' && <span className="quiet under">{note}</span>}
-        </>
-      ),
+      cell: (act) => <ActEntries act={act} reverse={reverse} />,
     },
     {
       id: 'amount',
@@ -78,44 +68,14 @@ function columnsOf(reverse: ((row: JournalRow) => void) | null): readonly Column
   columns.push({
     id: 'reverse',
     title: 'Take back',
-    cell: (row) => {
-      if (row.reversedBy !== null) return <span className="quiet">taken back</span>;
-      if (row.reverses !== null) return <span className="quiet">takes another back</span>;
-      return (
-        <Button size="compact" variant="subtle" aria-label={`Take back: ${row.text}`} onClick={() => reverse(row)}>
-          Take back
-        </Button>
-      );
-    },
+    cell: (act) => (
+      <TakeBack
+        reversed={act.reversed}
+        reverses={act.reverses}
+        words={act.label}
+        onTakeBack={() => reverse({ wholeAct: act.act, text: act.label })}
+      />
+    ),
   });
   return columns;
-}
-
-function ReverseWindow({ entry, onClose }: { readonly entry: JournalRow; readonly onClose: () => void }) {
-  const { today } = useWorkspace();
-  const [on, setOn] = useState<string | null>(today);
-  const [reason, setReason] = useState('');
-  const { busy, refusal, run } = useAct((key, day: string) =>
-    api.journal.reverse({ key, on: day, entry: entry.seq, reason: reason.trim() }),
-  );
-  const send = async () => {
-    if ((await run(on ?? today)) !== null) onClose();
-  };
-  return (
-    <FormWindow
-      opened
-      title="Take an entry back"
-      submitLabel="Take it back"
-      onSubmit={() => void send()}
-      onCancel={onClose}
-      busy={busy}
-      refusal={refusal}
-      blocks
-    >
-      <p>{entry.text}</p>
-      <p className="quiet">An equal and opposite entry is made; the first one stays in the journal.</p>
-      <TextField name="reason" label="Reason" value={reason} onChange={setReason} longest={400} autoFocus />
-      <ActDay value={on} onChange={setOn} label="Taken back on" />
-    </FormWindow>
-  );
 }

@@ -3,6 +3,8 @@ import { api } from '../../../app/client.ts';
 import { useRead } from '../../../app/data.tsx';
 import { Link } from '../../../app/route.tsx';
 import { useWorkspace } from '../../../app/workspace.tsx';
+import { moneyText } from '../../../parts/formats.ts';
+import { useLocale } from '../../../parts/locale.tsx';
 import { Loading } from '../../../parts/notes.tsx';
 import { Answer, Page } from '../../../parts/page.tsx';
 import { RefusalNote } from '../../../parts/refusal-note.tsx';
@@ -25,6 +27,7 @@ export interface OrderPageProps {
 export function OrderPage({ order, reading }: OrderPageProps) {
   const { build, asOf } = reading;
   const { today } = useWorkspace();
+  const locale = useLocale();
   const [act, setAct] = useState<ActName | null>(null);
   const detail = useRead(['orders', build, asOf, 'detail', order], () =>
     api.orders.detail({ order, ...(asOf === undefined ? {} : { asOf }) }),
@@ -43,7 +46,11 @@ export function OrderPage({ order, reading }: OrderPageProps) {
   return (
     <Page
       title={orderName(row)}
-      answer={<Answer blocks={row.backOrderedOn !== null}>{orderAnswer(found, asOf ?? today)}</Answer>}
+      answer={
+        <Answer blocks={row.backOrderedOn !== null}>
+          {orderAnswer(found, asOf ?? today, (minor) => moneyText(minor, locale))}
+        </Answer>
+      }
     >
       <Back />
       {asOf === undefined ? (

@@ -43,8 +43,20 @@ export function OrderSheet({ rows, label, day }: OrderSheetProps) {
         onOpenRow={({ id }) => navigate('/orders', { order: id })}
         emptyText="No order is open: all that was ordered is here and paid."
         footer
+        bulk={(ticked) => <Ticked rows={rows.filter(({ id }) => ticked.has(id))} />}
       />
     </div>
+  );
+}
+
+/** What the ticked orders come to: which bills to pay from this month's money. */
+function Ticked({ rows }: { readonly rows: readonly OrderRow[] }) {
+  const locale = useLocale();
+  const sum = (key: 'totalBaseMinor' | 'stillToPayMinor') => rows.reduce((total, row) => total + row[key], 0);
+  return (
+    <span>
+      Together {moneyText(sum('totalBaseMinor'), locale)}, still to pay {moneyText(sum('stillToPayMinor'), locale)}
+    </span>
   );
 }
 
