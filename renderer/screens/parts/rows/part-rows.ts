@@ -32,7 +32,6 @@ export interface PartRowsStore {
   /** Reads the lines again that an act changed. The act's own message of the change feed is then passed over. */
   readonly refresh: (ids: readonly number[], act?: number) => Promise<void>;
   readonly hear: (notice: ChangeNotice) => void;
-  readonly close: () => void;
 }
 
 /** Enough to fill any screen: asked for alone, so that something is there at once. */
@@ -56,6 +55,7 @@ export function partRowsStore(source: PartsSource, reading: Reading): PartRowsSt
   let loaded = nothing;
   let run = 0;
   let lastAct = 0;
+  let loading = false;
   /** Lines changed while pages are still coming in: they are read again at the end. */
   const changed = new Set<number>();
   const show = (next: LoadedRows) => {
@@ -63,8 +63,9 @@ export function partRowsStore(source: PartsSource, reading: Reading): PartRowsSt
     for (const listener of listeners) listener();
   };
 
-  const load = async () => {
+  const load = async (again = 3): Promise<void> => {
     run += 1;
+    loading = true;
     const mine = run;
     const replacing = loaded.complete;
     const found = new Map<number, PartRow>();
@@ -75,24 +76,29 @@ export function partRowsStore(source: PartsSource, reading: Reading): PartRowsSt
         const page = await source.rows({ ...reading, from, count });
         if (mine !== run) return;
         if (from === 0) lastAct = page.lastAct;
+        // A line that came or went between two pages moves the others: one could be missed where pages meet.
+        else if (page.lastAct !== lastAct && again > 0) return await load(again - 1);
         total = page.total;
         for (const row of objects(page.columns, page.rows)) found.set(row.id, row);
         from += count;
         const complete = from >= total;
         if (complete || !replacing) show({ rows: [...found.values()], total, complete, error: null });
       }
+      loading = false;
       const late = [...changed];
       changed.clear();
       if (late.length > 0) await refresh(late);
     } catch (error) {
-      if (mine === run) show({ ...loaded, error });
+      if (mine !== run) return;
+      loading = false;
+      show({ ...loaded, error });
     }
   };
 
   const refresh = async (ids: readonly number[], act?: number) => {
     if (act !== undefined) lastAct = Math.max(lastAct, act);
     if (ids.length === 0) return;
-    if (!loaded.complete) {
+    if (loading) {
       for (const id of ids) changed.add(id);
       return;
     }
@@ -123,10 +129,6 @@ export function partRowsStore(source: PartsSource, reading: Reading): PartRowsSt
     hear: ({ act, parts }) => {
       if (parts === null) void load();
       else if (act > lastAct) void refresh(parts, act);
-    },
-    close: () => {
-      run += 1;
-      listeners.clear();
     },
   };
 }
