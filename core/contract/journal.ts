@@ -43,6 +43,7 @@ export const journalFilter = z.object({
 });
 export type JournalFilter = z.infer<typeof journalFilter>;
 
+/** What can be taken back or done again, by the name of the act itself: "Receipt of 12 lines". */
 export const undoState = z.object({
   undo: z.object({ act: z.int(), label: z.string() }).nullable(),
   redo: z.object({ act: z.int(), label: z.string() }).nullable(),

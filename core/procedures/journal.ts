@@ -66,8 +66,8 @@ export const journalProcedures = {
     const undo = undoTarget(connection);
     const redo = redoTarget(connection);
     return {
-      undo: undo === undefined ? null : { act: undo.id, label: `Undo ${lowerFirst(undo.label)}` },
-      redo: redo === undefined ? null : { act: redo.id, label: `Redo ${lowerFirst(redo.label)}` },
+      undo: undo === undefined ? null : { act: undo.id, label: undo.label },
+      redo: redo === undefined ? null : { act: redo.id, label: redo.label },
     };
   }),
   undo: journal.undo.handler(({ context, input }) => takeBack(context, 'undo', input)),

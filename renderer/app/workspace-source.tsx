@@ -65,10 +65,10 @@ function grouped(hits: readonly SearchHit[], chooseBuild: (id: number) => void):
 }
 
 /** Take an act back or do it again, and say so; a refusal is said too. */
-async function turnBack(run: () => Promise<{ readonly label: string }>, said: string): Promise<void> {
+async function turnBack(run: () => Promise<unknown>, said: string): Promise<void> {
   try {
-    const { label } = await run();
-    notifications.show({ message: `${said}: ${label}` });
+    await run();
+    notifications.show({ message: said });
   } catch (error) {
     notifications.show({ message: <RefusalNote refusal={refusalOf(error)} />, autoClose: false });
   }
@@ -119,7 +119,7 @@ export function WorkspaceSource({ children }: { readonly children: ReactNode }) 
       const act = enabled ? (turns.data?.[which] ?? null) : null;
       if (act === null || open?.readOnly === true) return null;
       const run = async () => {
-        await turnBack(() => api.journal[which]({ key: actKey(), act: act.act }), said);
+        await turnBack(() => api.journal[which]({ key: actKey(), act: act.act }), `${said}: ${act.label}`);
         await queries.invalidateQueries();
       };
       return { label: lowered(act.label), run };

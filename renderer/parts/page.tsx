@@ -64,6 +64,12 @@ export function Page({ title, answer, children }: PageProps) {
     if (arrivals > 0) heading.current?.focus({ preventScroll: false });
   }, [path]);
 
+  // A page that turned into another while the focus stood in what is gone now: the keyboard goes on from its name.
+  // biome-ignore lint/correctness/useExhaustiveDependencies: only another title means another page
+  useEffect(() => {
+    if (arrivals > 0 && document.activeElement === document.body) heading.current?.focus({ preventScroll: false });
+  }, [title]);
+
   return (
     <article className="page">
       <h1 ref={heading} tabIndex={-1}>
