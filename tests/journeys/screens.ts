@@ -1,0 +1,43 @@
+import type { Page } from 'playwright-core';
+import { expect } from 'vitest';
+
+/** Every screen by the words of the navigation and its address. */
+export const screens = {
+  Start: '#/',
+  Parts: '#/parts',
+  Orders: '#/orders',
+  Money: '#/money',
+  Plan: '#/plan',
+  'Hoist check': '#/hoist-check',
+  Journal: '#/journal',
+  Lists: '#/lists',
+  'Bring in': '#/bring-in',
+  Settings: '#/settings',
+} as const;
+
+/** Goes to an address of the workbook and waits until the page there stands still. */
+export async function show(page: Page, hash: string): Promise<void> {
+  await page.evaluate((to) => {
+    window.location.hash = to;
+  }, hash);
+  await settled(page);
+}
+
+/** Waits until the page has its name and nothing on it is still on its way. */
+export async function settled(page: Page): Promise<void> {
+  await page.getByRole('heading', { level: 1 }).first().waitFor();
+  const busy = page.locator('.loading, [aria-busy="true"], .mantine-Loader-root');
+  let before: string | null = null;
+  await expect
+    .poll(
+      async () => {
+        if ((await busy.count()) > 0) return false;
+        const now = await page.locator('main').textContent();
+        const same = now === before;
+        before = now;
+        return same;
+      },
+      { timeout: 60_000, interval: 150 },
+    )
+    .toBe(true);
+}
