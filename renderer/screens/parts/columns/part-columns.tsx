@@ -58,11 +58,11 @@ export function partColumns(names: Names, locale: LocaleSettings, acts: CellActs
       render: (row) =>
         row.uncoveredMilli === 0 ? '' : <strong>{quantityText(row.uncoveredMilli, locale, row.unit)}</strong>,
     },
+    moneyColumn('forecast', 'Forecast', (row) => row.forecastMinor, locale),
     typed.system,
     typed.vendor,
     typed.partNumber,
     typed.priceEach,
-    moneyColumn('forecast', 'Forecast', (row) => row.forecastMinor, locale),
     moneyColumn('paid', 'Paid', (row) => row.paidMinor, locale),
     dateColumn('promised', 'Promised', (row) => row.promisedOn, locale),
     typed.neededBy,
