@@ -10,7 +10,7 @@ export function AboutSection({ version }: { readonly version: string }) {
         Figures for work that can hurt are only as good as what was typed in. The vehicle and part makers' manuals
         govern, and local rules apply.
       </p>
-      <h3>If a workbook is damaged or won't open</h3>
+      <h2>If a workbook is damaged or won't open</h2>
       <ol>
         <li>Close the program, and delete nothing.</li>
         <li>Copy the workbook, the files beside it with the same name, and the folder “Backups” to another disk.</li>
@@ -24,7 +24,7 @@ export function AboutSection({ version }: { readonly version: string }) {
           the workbook's own name.
         </li>
       </ol>
-      <h3>Keys</h3>
+      <h2>Keys</h2>
       <dl className="settings-keys">
         <dt>
           <kbd>Ctrl K</kbd>

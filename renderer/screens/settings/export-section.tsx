@@ -53,7 +53,7 @@ export function ExportSection() {
           <SimpleTable caption="Tables" captionHidden columns={columns} rows={exportTables} rowKey={(name) => name} />
         </>
       )}
-      <h3>The whole workbook</h3>
+      <h2>The whole workbook</h2>
       <p>All entries and records of all builds as JSON, a line each: enough to make the workbook again.</p>
       {whole.refusal !== null && <RefusalNote refusal={whole.refusal} />}
       <div className="settings-buttons">

@@ -27,7 +27,7 @@ export function FromExportSection() {
   };
   return (
     <div className="settings-stack">
-      <h3>A workbook from an export</h3>
+      <h2>A workbook from an export</h2>
       <Form submitLabel="Make the workbook" busy={making.busy} refusal={making.refusal} onSubmit={() => void make()}>
         <FileInput
           label="Exported workbook"

@@ -25,7 +25,7 @@ export function Verification() {
   };
   return (
     <section className="settings-stack" aria-labelledby="settings-verify">
-      <h3 id="settings-verify">Check the workbook</h3>
+      <h2 id="settings-verify">Check the workbook</h2>
       <p>Counts every figure again from its entries and looks over the file. Nothing is changed.</p>
       <div className="settings-buttons">
         <Button loading={busy} onClick={() => void verify()}>
@@ -62,7 +62,7 @@ function Report({ report }: { readonly report: VerifyReport }) {
         if (findings.length === 0) return null;
         return (
           <section key={name}>
-            <h4>{title}</h4>
+            <h3>{title}</h3>
             <ul>
               {findings.map((finding) => (
                 <li key={finding}>{finding}</li>
