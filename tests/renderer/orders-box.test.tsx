@@ -36,7 +36,7 @@ it('sends what was counted: good ones, a bad one with its reason, and the rest o
   const good = await screen.findByRole('textbox', { name: 'Good, Head stud kit' });
   await user.clear(good);
   await user.type(good, '5');
-  await user.click(screen.getByRole('button', { name: 'Something is wrong: Head stud kit' }));
+  await user.click(screen.getByRole('button', { name: 'Wrong, damaged, too many: Head stud kit' }));
   await user.click(screen.getByRole('button', { name: 'One more: Not usable, Head stud kit' }));
   await user.type(screen.getByRole('textbox', { name: 'What is wrong' }), 'thread cut short');
   await user.click(screen.getByRole('checkbox', { name: 'The other 2 said to be on back-order' }));
@@ -63,8 +63,8 @@ it('sends what was counted: good ones, a bad one with its reason, and the rest o
 it('takes bad units from those counted as good, never above what is to come', async () => {
   const user = userEvent.setup();
   shown(<OrdersScreen />);
-  await user.click(await screen.findByRole('button', { name: 'All 8 came: Head stud kit' }));
-  await user.click(screen.getByRole('button', { name: 'Something is wrong: Head stud kit' }));
+  await user.click(await screen.findByRole('button', { name: 'All 8: Head stud kit' }));
+  await user.click(screen.getByRole('button', { name: 'Wrong, damaged, too many: Head stud kit' }));
   await user.click(screen.getByRole('button', { name: 'One more: Not usable, Head stud kit' }));
   expect(screen.getByRole<HTMLInputElement>('textbox', { name: 'Good, Head stud kit' }).value).toBe('7');
   expect(screen.queryByRole('checkbox', { name: /Head stud kit.*back-order/ })).toBeNull();

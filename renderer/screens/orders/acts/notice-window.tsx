@@ -34,9 +34,13 @@ export function NoticeWindow({ notice: chosen, order, name, lines, onClose }: No
   const [promisedOn, setPromisedOn] = useState<string | null>(null);
   const [text, setText] = useState('');
   const [number, setNumber] = useState('');
+  const [noneTicked, setNoneTicked] = useState(false);
   const { busy, refusal, run } = useAct(notice.send);
 
   const send = async () => {
+    const none = offered.length > 0 && !ticked.some((item) => item.on);
+    setNoneTicked(none);
+    if (none) return;
     const done = await run({
       order,
       on: on ?? today,
@@ -59,7 +63,7 @@ export function NoticeWindow({ notice: chosen, order, name, lines, onClose }: No
       onSubmit={() => void send()}
       onCancel={onClose}
       busy={busy}
-      refusal={refusal}
+      refusal={noneTicked ? { message: 'No line is ticked. Nothing was changed.' } : refusal}
       blocks={notice.blocks === true}
     >
       <p>{name}</p>

@@ -26,6 +26,8 @@ export function BoxLineFields({ line, count, onChange, field }: BoxLineFieldsPro
   const { description, unit, outstandingMilli } = line;
   const say = (quantityMilli: number) => quantityText(quantityMilli, locale, unit);
   const rest = restMilli(count, line);
+  const allWords = outstandingMilli === 1000 ? 'It came' : `All ${say(outstandingMilli)}`;
+  const wrongWords = wrong ? 'Fold away' : 'Wrong, damaged, too many';
   const whole = cameMilli(count) >= outstandingMilli;
   return (
     <li className="box-line" data-counted={cameMilli(count) + count.extraMilli > 0 || undefined}>
@@ -48,19 +50,19 @@ export function BoxLineFields({ line, count, onChange, field }: BoxLineFieldsPro
         />
         <Button
           leftSection={<IconCheck aria-hidden size="1.2em" />}
-          aria-label={`All ${say(outstandingMilli)} came: ${description}`}
+          aria-label={`${allWords}: ${description}`}
           disabled={whole}
           onClick={() => onChange(allCame(count, line))}
         >
-          {outstandingMilli === 1000 ? 'It came' : `All ${say(outstandingMilli)}`}
+          {allWords}
         </Button>
         <Button
           variant="subtle"
           aria-expanded={wrong}
-          aria-label={`Something is wrong: ${description}`}
+          aria-label={`${wrongWords}: ${description}`}
           onClick={() => setWrong(!wrong)}
         >
-          {wrong ? 'Fold away' : 'Wrong, damaged, too many'}
+          {wrongWords}
         </Button>
       </div>
       {wrong && (

@@ -43,7 +43,7 @@ export function ReverseWindow({ what, onClose }: ReverseWindowProps) {
     >
       <p>{text}</p>
       <p className="quiet">An equal and opposite entry is made; the first one stays in the journal.</p>
-      <TextField name="reason" label="Reason" value={reason} onChange={setReason} longest={400} autoFocus />
+      <TextField name="reason" label="Reason" value={reason} onChange={setReason} longest={400} required autoFocus />
       <ActDay value={on} onChange={setOn} label="Taken back on" />
     </FormWindow>
   );
