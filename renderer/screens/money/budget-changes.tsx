@@ -55,7 +55,7 @@ export function BudgetChanges({ changes }: { readonly changes: readonly BudgetCh
         if (!canAct) return 'counts';
         return (
           <Button size="compact" variant="subtle" className="not-printed" onClick={() => setReversing(change)}>
-            Take back<span className="only-heard"> {change.reason}</span>
+            Take back <span className="only-heard">{change.reason}</span>
           </Button>
         );
       },

@@ -105,10 +105,10 @@ export function Budget({ figures, reading }: BudgetProps) {
                     cell: (row: RecordRow) => (
                       <span className="row-acts not-printed">
                         <Button size="compact" variant="subtle" onClick={() => change('change', row.id)}>
-                          Change<span className="only-heard"> {String(row.values['name'])}</span>
+                          Change <span className="only-heard">{String(row.values['name'])}</span>
                         </Button>
                         <Button size="compact" variant="subtle" onClick={() => setTyping({ what: 'line', row })}>
-                          Rename or move<span className="only-heard"> {String(row.values['name'])}</span>
+                          Rename or move <span className="only-heard">{String(row.values['name'])}</span>
                         </Button>
                       </span>
                     ),

@@ -31,7 +31,6 @@ function Needs({ job }: { readonly job: PlanJob }) {
           {isStateName(standing) ? <State state={standing} /> : standing}
           {missingMilli > 0 && (
             <span className="job-missing">
-              {' '}
               <Quantity quantityMilli={missingMilli} unit={unit} /> missing
             </span>
           )}

@@ -54,11 +54,11 @@ export function JobRow({ job, opened, onToggle, onType, onMove }: JobRowProps) {
           <span className="plan-acts not-printed">
             {job.done ? (
               <Button size="compact" variant="subtle" onClick={() => onType({ what: 'reopen', job })}>
-                Reopen<span className="only-heard"> {job.title}</span>
+                Reopen <span className="only-heard">{job.title}</span>
               </Button>
             ) : (
               <Button className="job-finish" onClick={() => onType({ what: 'finish', job })}>
-                Finish<span className="only-heard"> {job.title}</span>
+                Finish <span className="only-heard">{job.title}</span>
               </Button>
             )}
             <ActionIcon className="job-move" aria-label={`Move ${job.title} up`} onClick={() => onMove(-1)}>

@@ -23,7 +23,6 @@ export function MinutesField({ value, onChange, zero = true, steps = [], ...fiel
         onChange={onChange}
         read={(text) => readMinutes(text, field.name, zero)}
         write={hoursText}
-        suffix="h"
         numeric
       />
       {steps.length > 0 && (

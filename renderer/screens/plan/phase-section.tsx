@@ -104,15 +104,15 @@ export function PhaseSection(props: PhaseSectionProps) {
         {canAct && (
           <span className="plan-acts not-printed">
             <Button size="compact" variant="subtle" onClick={() => onType({ what: 'job', job: null, phase: phase.id })}>
-              Add a job<span className="only-heard"> to {phase.name}</span>
+              Add a job <span className="only-heard">to {phase.name}</span>
             </Button>
             {phase.id !== null && (
               <>
                 <Button size="compact" variant="subtle" onClick={() => onType({ what: 'phase', phase })}>
-                  Edit<span className="only-heard"> the phase {phase.name}</span>
+                  Edit <span className="only-heard">the phase {phase.name}</span>
                 </Button>
                 <Button size="compact" variant="subtle" onClick={() => onType({ what: 'retire-phase', phase })}>
-                  Retire<span className="only-heard"> the phase {phase.name}</span>
+                  Retire <span className="only-heard">the phase {phase.name}</span>
                 </Button>
                 <ActionIcon aria-label={`Move the phase ${phase.name} up`} onClick={() => onMovePhase(-1)}>
                   <IconArrowUp aria-hidden size="1.2em" />

@@ -69,15 +69,15 @@ function Jobs({ view, reading }: { readonly view: PlanView; readonly reading: Re
   const [opened, setOpened] = useState<ReadonlySet<number>>(new Set());
   const jobs = view.phases.flatMap((phase) => phase.jobs);
   useLinkedPlace(jobs, (job) => {
-    if (!isShown(job, shown)) setShown('all');
-    setOpened((now) => new Set([...now, job.id]));
+    if (job === null || !isShown(job, shown)) setShown('all');
+    if (job !== null) setOpened((now) => new Set([...now, job.id]));
   });
   const reorder = useReorder(view.phases);
   const toggle = (id: number) =>
     setOpened((now) => (now.has(id) ? new Set([...now].filter((one) => one !== id)) : new Set([...now, id])));
-  const phases = view.phases.map((phase) => ({ phase, seen: phase.jobs.filter((job) => isShown(job, shown)) }));
+  const phases = reorder.phases.map((phase) => ({ phase, seen: phase.jobs.filter((job) => isShown(job, shown)) }));
   const isPassed = ({ jobsDone, jobsTotal }: PlanPhase) => jobsTotal > 0 && jobsDone === jobsTotal;
-  const passed = shown === 'open' ? view.phases.filter(isPassed) : [];
+  const passed = shown === 'open' ? reorder.phases.filter(isPassed) : [];
   const visible = phases.filter(
     ({ phase, seen }) => seen.length > 0 || (shown !== 'tonight' && !passed.includes(phase)),
   );
@@ -135,8 +135,8 @@ function Jobs({ view, reading }: { readonly view: PlanView; readonly reading: Re
                 opened={opened}
                 onToggle={toggle}
                 onType={setTyping}
-                onMoveJob={(job, step) => void reorder.moveJob(phase, seen, job, step)}
-                onMovePhase={(step) => void reorder.movePhase(phase, step)}
+                onMoveJob={(job, step) => reorder.moveJob(phase, seen, job, step)}
+                onMovePhase={(step) => reorder.movePhase(phase, step)}
               />
             ))}
           </>

@@ -29,6 +29,24 @@ export function moveBeside(
   return without.toSpliced(place, 0, id);
 }
 
+/** Jobs or phases in the order that is wanted. */
+export interface Order {
+  readonly kind: 'job' | 'phase';
+  readonly ids: readonly number[];
+}
+
+/** The phases with their jobs, or themselves, in the order wanted; what the order doesn't name keeps its place at the end. */
+export function inOrder(phases: readonly PlanPhase[], { kind, ids }: Order): readonly PlanPhase[] {
+  const places = new Map(ids.map((id, place) => [id, place]));
+  const placeOf = (id: number | null): number => (id === null ? undefined : places.get(id)) ?? ids.length;
+  if (kind === 'phase') return phases.toSorted((a, b) => placeOf(a.id) - placeOf(b.id));
+  return phases.map((phase) =>
+    phase.jobs.some(({ id }) => places.has(id))
+      ? { ...phase, jobs: phase.jobs.toSorted((a, b) => placeOf(a.id) - placeOf(b.id)) }
+      : phase,
+  );
+}
+
 /** What one act can put in order. */
 const mostAtOnce = 500;
 

@@ -15,18 +15,18 @@ export function focusPlace(id: string): boolean {
 }
 
 /**
- * Honours `/plan?job=ID` and `/plan?phase=ID`: once the plan is there, `reveal` shows the job, and the place takes the focus.
+ * Honours `/plan?job=ID` and `/plan?phase=ID`: once the plan is there, `reveal` shows the job (null: a phase was asked for),
+ * and the place takes the focus.
  * A link is followed once, so that later readings of the plan leave the focus where it is.
  */
-export function useLinkedPlace(jobs: readonly PlanJob[], reveal: (job: PlanJob) => void): void {
+export function useLinkedPlace(jobs: readonly PlanJob[], reveal: (job: PlanJob | null) => void): void {
   const { params } = useRoute();
   const { job: jobParam, phase: phaseParam } = params;
   const followed = useRef('');
   const follow = useEffectEvent((wanted: string, place: string) => {
     if (followed.current === wanted) return;
     followed.current = wanted;
-    const job = jobs.find(({ id }) => jobPlace(id) === place);
-    if (job !== undefined) reveal(job);
+    reveal(jobs.find(({ id }) => jobPlace(id) === place) ?? null);
     // After the next drawing: the job may only just have been let into view.
     setTimeout(() => focusPlace(place));
   });
