@@ -1,7 +1,8 @@
+import type { ActResult } from '../contract/common.ts';
 import type { BuildRow } from '../contract/workbook.ts';
 import { Refusal } from '../refusal.ts';
 import { listRecords } from '../workbook/store/record-tables.ts';
-import { act, procedures } from './context.ts';
+import { type ActInput, act, type Context, procedures } from './context.ts';
 
 const { builds } = procedures;
 
@@ -18,41 +19,38 @@ export const buildsProcedures = {
       note: String(row['note']),
     })),
   ),
-  create: builds.create.handler(({ context, input }) =>
-    act(context, input, `New build ${input.values.name}`, (writer) => {
-      const taken = listRecords(
-        context.book().connection,
-        'builds',
-        'lower(name) = lower(?)',
-        input.values.name.trim(),
-      );
-      if (taken.length > 0) {
-        throw new Refusal('bad-input', `There is already a build called ${input.values.name}. Nothing was changed.`, {
-          field: 'values.name',
-          accepted: 'a name that no build of this workbook has',
-        });
-      }
-      const values = {
-        car: '',
-        engine: '',
-        gateName: 'engine-in',
-        startedOn: input.on,
-        targetOn: null,
-        note: '',
-        ...input.values,
-      };
-      const made = writer.make('builds', values);
-      writer.post(
-        {
-          kind: 'record',
-          on: input.on,
-          build: made.id,
-          payload: { record: 'build', did: 'added', name: input.values.name },
-        },
-        [made.edit],
-      );
-      writer.made.push(made.id);
-      return undefined;
-    }),
-  ),
+  create: builds.create.handler(({ context, input }) => createBuild(context, input, input.values)),
 };
+
+type NewBuild = { readonly name: string } & {
+  readonly [K in keyof Omit<BuildRow, 'id' | 'name'>]?: BuildRow[K] | undefined;
+};
+
+/** Makes a build. @throws Refusal `bad-input` for a name that another build has. */
+export function createBuild(context: Context, input: ActInput, given: NewBuild): ActResult {
+  const { connection } = context.book();
+  return act(context, input, `New build ${given.name}`, (writer) => {
+    const taken = listRecords(connection, 'builds', 'lower(name) = lower(?)', given.name.trim());
+    if (taken.length > 0) {
+      throw new Refusal('bad-input', `There is already a build called ${given.name}. Nothing was changed.`, {
+        field: 'values.name',
+        accepted: 'a name that no build of this workbook has',
+      });
+    }
+    const typed = Object.fromEntries(Object.entries(given).filter(([, value]) => value !== undefined));
+    const values = {
+      car: '',
+      engine: '',
+      gateName: 'engine-in',
+      startedOn: input.on,
+      targetOn: null,
+      note: '',
+      ...typed,
+    };
+    const made = writer.make('builds', values);
+    const payload = { record: 'build', did: 'added', name: given.name };
+    writer.post({ kind: 'record', on: input.on, build: made.id, payload }, [made.edit]);
+    writer.made.push(made.id);
+    return undefined;
+  });
+}

@@ -4,6 +4,7 @@ import { Refusal } from '../refusal.ts';
 import { SCHEMA_VERSION } from '../workbook/file/identity.ts';
 import { all, readSettings, writeSettings } from '../workbook/store/connection.ts';
 import { verifyWorkbook } from '../workbook/store/verify.ts';
+import { createBuild } from './builds.ts';
 import { type Context, procedures } from './context.ts';
 import { checkCurrency } from './record-checks.ts';
 
@@ -51,6 +52,10 @@ export const workbookProcedures = {
     context.files.create(input.name, input.path);
     const { connection } = context.book();
     writeSettings(connection, { ...readSettings(connection), currency: input.currency });
+    if (input.build !== undefined) {
+      const on = context.today();
+      createBuild(context, { key: crypto.randomUUID(), on }, { name: input.build });
+    }
     return status(context);
   }),
   open: workbook.open.handler(({ context, input }) => {
