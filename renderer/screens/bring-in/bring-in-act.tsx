@@ -81,22 +81,24 @@ export function BringInAct({ build, plan, draft, onGo, onDone }: BringInActProps
           </ul>
         </>
       ) : (
-        <Form
-          submitLabel={`Bring in ${counted(lines, 'line', 'lines')}`}
-          busy={act.busy}
-          refusal={act.refusal}
-          onSubmit={() => void act.run(on ?? today)}
-        >
-          <DateField
-            name="on"
-            label="Day of the entry"
-            description="Lines with dates of their own keep them."
-            value={on}
-            onChange={setOn}
-            today={today}
-            required
-          />
-        </Form>
+        <div className="import-question">
+          <Form
+            submitLabel={`Bring in ${counted(lines, 'line', 'lines')}`}
+            busy={act.busy}
+            refusal={act.refusal}
+            onSubmit={() => void act.run(on ?? today)}
+          >
+            <DateField
+              name="on"
+              label="Day of the entry"
+              description="Lines with dates of their own keep them."
+              value={on}
+              onChange={setOn}
+              today={today}
+              required
+            />
+          </Form>
+        </div>
       )}
       {act.busy && <Progress label="Writing the lines; all of them or none" done={lines} of={null} />}
     </>

@@ -1,9 +1,10 @@
 import { navigate, useRoute } from '../../app/route.tsx';
 import { useWorkspace } from '../../app/workspace.tsx';
+import { counted } from '../../parts/formats.ts';
 import { Empty } from '../../parts/notes.tsx';
 import { Answer, Page } from '../../parts/page.tsx';
 import { BringInSteps } from './bring-in-steps.tsx';
-import { useDraft } from './draft.ts';
+import { tableOf, useDraft } from './draft.ts';
 import { EarlierImports, EarlierReport } from './earlier.tsx';
 import { Report } from './report.tsx';
 import { ReportState } from './report-state.tsx';
@@ -30,24 +31,19 @@ export default function BringInScreen() {
   if (draft !== null && draft.report !== null) {
     const { report } = draft;
     return (
-      <Page title={`${draft.file.name} is in`}>
+      <Page title={`Report of ${draft.file.name}`}>
         <ReportState build={buildId} act={report.act}>
           {(undone) => <Report report={report} undone={undone} onAnother={() => start(null)} />}
         </ReportState>
       </Page>
     );
   }
+  const answer =
+    draft === null
+      ? 'A list you keep elsewhere becomes lines here, in six steps.'
+      : `${draft.file.name} holds ${counted(tableOf(draft)?.rows.length ?? 0, 'row', 'rows')}; nothing of it is written yet.`;
   return (
-    <Page
-      title="Bring in a list"
-      answer={
-        <Answer>
-          {draft === null
-            ? 'A list you keep elsewhere becomes lines here, in six steps.'
-            : `${draft.file.name}, on its way in.`}
-        </Answer>
-      }
-    >
+    <Page title="Bring in a list" answer={<Answer>{answer}</Answer>}>
       <BringInSteps build={buildId} draft={draft} start={start} change={change} />
       <EarlierImports build={buildId} />
     </Page>

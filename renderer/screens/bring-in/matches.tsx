@@ -47,7 +47,7 @@ export function Matches({ build, matches, rows, draft, change }: MatchesProps) {
       title: 'By hand',
       cell: (match) => (
         <Button size="compact" onClick={() => setChoosing(match)}>
-          Choose<span className="only-heard"> the part line for row {match.row}</span>
+          Choose <span className="only-heard">the part line for row {match.row}</span>
         </Button>
       ),
     },

@@ -18,13 +18,21 @@ const fateText = ({ fate }: ReportRow): string => {
 };
 
 const columns: readonly SheetColumn<ReportRow>[] = [
-  { key: 'row', title: 'Row', kind: 'number', width: 70, value: ({ row }) => row, text: ({ row }) => String(row) },
+  {
+    key: 'row',
+    title: 'Row',
+    kind: 'number',
+    align: 'start',
+    width: 90,
+    value: ({ row }) => row,
+    text: ({ row }) => String(row),
+  },
   { key: 'fate', title: 'What it was', kind: 'choice', width: 160, value: fateText, text: fateText, groupable: true },
   {
     key: 'text',
     title: 'What became of it',
     kind: 'text',
-    width: 620,
+    width: 880,
     value: ({ text }) => text,
     text: ({ text }) => text,
     card: 'primary',

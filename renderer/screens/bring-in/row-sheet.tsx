@@ -25,14 +25,22 @@ function columnsFor(locale: LocaleSettings): readonly SheetColumn<ShownRow>[] {
     row.overruled === 'import' ? `${fateWords[row.fate]}, as you chose` : fateWords[row.fate];
   const state = (row: ShownRow): string => (row.state === null ? '' : stateWords[row.state]);
   return [
-    { key: 'row', title: 'Row', kind: 'number', width: 70, value: ({ row }) => row, text: ({ row }) => String(row) },
+    {
+      key: 'row',
+      title: 'Row',
+      kind: 'number',
+      align: 'start',
+      width: 80,
+      value: ({ row }) => row,
+      text: ({ row }) => String(row),
+    },
     { key: 'fate', title: 'What it becomes', kind: 'choice', width: 150, value: fate, text: fate, groupable: true },
     { ...text('text', 'What it says', 280), card: 'primary' },
     {
       key: 'quantity',
       title: 'Quantity',
       kind: 'quantity',
-      width: 90,
+      width: 110,
       value: ({ quantityMilli }) => quantityMilli,
       text: ({ quantityMilli, unit }) => (quantityMilli === null ? '' : quantityText(quantityMilli, locale, unit)),
     },

@@ -41,7 +41,7 @@ export function Step({ number, title, state, summary, onOpen, next, children }: 
           <>
             <span className="import-step-summary">{summary}</span>
             <Button variant="subtle" size="compact" onClick={onOpen}>
-              Change<span className="only-heard"> {title.toLowerCase()}</span>
+              Change <span className="only-heard">{title.toLowerCase()}</span>
             </Button>
           </>
         )}

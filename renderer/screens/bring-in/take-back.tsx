@@ -28,8 +28,7 @@ export function TakeBack({ act, label }: { readonly act: number; readonly label:
   return (
     <>
       <Button loading={undo.busy} onClick={() => (latest ? void undo.run() : setAsking(true))}>
-        {latest ? 'Undo' : 'Take it back'}
-        <span className="only-heard"> {label}</span>
+        {latest ? 'Undo' : 'Take it back'} <span className="only-heard">{label}</span>
       </Button>
       {undo.refusal !== null && <RefusalNote refusal={undo.refusal} />}
       {asking && <ReverseWindow act={act} onClose={() => setAsking(false)} />}

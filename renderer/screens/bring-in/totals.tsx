@@ -1,6 +1,6 @@
 import type { ImportedOrder, ImportPlan, SectionTotal } from '../../../core/exchange/import-types.ts';
 import { Money } from '../../parts/figures.tsx';
-import { dateText, moneyText } from '../../parts/formats.ts';
+import { counted, dateText, moneyText } from '../../parts/formats.ts';
 import { useLocale } from '../../parts/locale.tsx';
 import { type Column, SimpleTable } from '../../parts/simple-table.tsx';
 
@@ -65,6 +65,9 @@ export function Totals({ plan, currency }: { readonly plan: ImportPlan; readonly
   );
 }
 
+/** A longer list of orders is folded away while all of its totals agree. */
+const mostUnfolded = 12;
+
 /** The orders that the lines make up, with their charges and the file's own total. */
 export function OrdersFound({ orders }: { readonly orders: readonly ImportedOrder[] }) {
   const locale = useLocale();
@@ -108,12 +111,20 @@ export function OrdersFound({ orders }: { readonly orders: readonly ImportedOrde
             : `differ by ${moneyText(differenceMinor ?? 0, locale, currency)}`,
     },
   ];
+  const apart = orders.filter(({ differenceMinor }) => (differenceMinor ?? 0) !== 0).length;
+  const agree = apart === 0 ? 'no total differs' : counted(apart, 'total differs', 'totals differ');
   return (
-    <SimpleTable
-      caption="Orders"
-      columns={columns}
-      rows={orders}
-      rowKey={({ orderNumber, vendor }) => `${vendor} ${orderNumber}`}
-    />
+    <details className="import-fold" open={apart > 0 || orders.length <= mostUnfolded}>
+      <summary>
+        {counted(orders.length, 'order', 'orders')}; {agree} from its lines and charges
+      </summary>
+      <SimpleTable
+        caption="Orders"
+        captionHidden
+        columns={columns}
+        rows={orders}
+        rowKey={({ orderNumber, vendor }) => `${vendor} ${orderNumber}`}
+      />
+    </details>
   );
 }

@@ -1,13 +1,15 @@
+import type { RecordRow } from '../../../core/contract/records.ts';
 import { navigate, useRoute } from '../../app/route.tsx';
 import { useWorkspace } from '../../app/workspace.tsx';
 import { Tabs } from '../../parts/furniture.tsx';
 import { Empty, Loading } from '../../parts/notes.tsx';
-import { Page } from '../../parts/page.tsx';
+import { Answer, Page } from '../../parts/page.tsx';
 import { RefusalNote } from '../../parts/refusal-note.tsx';
 import { isListKind, kindSpecs, type ListKind, listKinds } from './kinds.ts';
 import { useRecords } from './names.ts';
 import { RecordList } from './record-list.tsx';
 import { RecordWindow } from './record-window.tsx';
+import { listSentence } from './value-text.ts';
 import './lists.css';
 
 type Place = { readonly kind: ListKind; readonly open: number | 'new' | null };
@@ -37,37 +39,56 @@ export default function ListsScreen() {
       </Page>
     );
   }
-  const place = placeOf(params);
+  return <KindPage key={buildId} build={buildId} place={placeOf(params)} />;
+}
+
+function KindPage({ build, place }: { readonly build: number; readonly place: Place }) {
+  const { kind } = place;
+  const { one, many } = kindSpecs[kind];
+  const records = useRecords(kind, build);
+  // Until this kind's rows are there, the former kind's are no answer for it.
+  const known = records.state === 'ready' && !records.stale ? records.value : null;
+  const answer =
+    known === null || known.length === 0 ? undefined : <Answer>{listSentence(kind, one, many, known)}</Answer>;
   return (
-    <Page title="Lists">
+    <Page title="Lists" answer={answer}>
       <Tabs
         label="Kinds of record"
         tabs={listKinds.map((id) => ({ id, title: kindSpecs[id].title }))}
-        shown={place.kind}
-        onShow={(kind) => navigate('/lists', { kind }, { replace: true })}
+        shown={kind}
+        onShow={(next) => navigate('/lists', { kind: next }, { replace: true })}
       >
-        <Kind key={place.kind} build={buildId} place={place} />
+        {records.state === 'refused' ? (
+          <RefusalNote refusal={records.refusal} onRetry={records.retry} />
+        ) : known === null ? (
+          <Loading label={`Reading the ${many}`} />
+        ) : (
+          <Records key={kind} build={build} place={place} records={known} />
+        )}
       </Tabs>
     </Page>
   );
 }
 
-function Kind({ build, place }: { readonly build: number; readonly place: Place }) {
+interface RecordsProps {
+  readonly build: number;
+  readonly place: Place;
+  readonly records: readonly RecordRow[];
+}
+
+function Records({ build, place, records }: RecordsProps) {
   const { kind, open } = place;
-  const records = useRecords(kind, build);
-  if (records.state === 'loading') return <Loading label={`Reading the ${kindSpecs[kind].many}`} />;
-  if (records.state === 'refused') return <RefusalNote refusal={records.refusal} onRetry={records.retry} />;
-  const record = typeof open === 'number' ? records.value.find(({ id }) => id === open) : undefined;
+  const record = typeof open === 'number' ? records.find(({ id }) => id === open) : undefined;
   const close = () => navigate('/lists', { kind }, { replace: true });
   return (
     <>
-      {typeof open === 'number' && record === undefined && !records.stale && (
+      {typeof open === 'number' && record === undefined && (
         <p role="status">The {kindSpecs[kind].one} that was asked for isn’t in this build.</p>
       )}
       <RecordList
         kind={kind}
         build={build}
-        records={records.value}
+        records={records}
         onOpen={(id) => navigate('/lists', { [kind]: id }, { replace: true })}
         onAdd={() => navigate('/lists', { [kind]: 'new' }, { replace: true })}
       />

@@ -1,3 +1,4 @@
+import { useQueryClient } from '@tanstack/react-query';
 import { useCallback, useState } from 'react';
 import type { RecordRow } from '../../../core/contract/records.ts';
 import { api } from '../../app/client.ts';
@@ -23,6 +24,7 @@ export interface RecordFormProps {
 /** The full form of one record. Only what was changed is sent, so that two people can work on different fields. */
 export function RecordForm({ kind, build, record, onDone, onCancel }: RecordFormProps) {
   const { today } = useWorkspace();
+  const queries = useQueryClient();
   const spec = kindSpecs[kind];
   const names = useNames(kind, build);
   const [opened, setOpened] = useState(record);
@@ -54,6 +56,8 @@ export function RecordForm({ kind, build, record, onDone, onCancel }: RecordForm
       opened === null ? Object.fromEntries(Object.entries(changed).filter(([, value]) => value !== null)) : changed;
     const result = await act.run({ on: on ?? today, values: typed });
     if (result !== null) onDone(opened === null ? (result.made[0] ?? null) : null);
+    // A refusal may be about a change made elsewhere: read it, so that both values can be shown.
+    else await queries.invalidateQueries({ queryKey: ['records'] });
   };
   const conflict = record !== null && opened !== null && differing(spec.fields, opened, record).length > 0;
   const takeNow = (keepTyped: boolean) => {

@@ -6,12 +6,12 @@ import { dateText } from '../../parts/formats.ts';
 import { Toolbar } from '../../parts/furniture.tsx';
 import { type LocaleSettings, useLocale } from '../../parts/locale.tsx';
 import { Caution, Empty } from '../../parts/notes.tsx';
-import { Answer } from '../../parts/page.tsx';
 import { type Column, SimpleTable } from '../../parts/simple-table.tsx';
 import { type FieldSpec, kindSpecs, type ListKind } from './kinds.ts';
 import { type Names, nameOf, useNames } from './names.ts';
 import { ReorderForm } from './reorder-form.tsx';
-import { listSentence, standingText, valueText } from './value-text.ts';
+import { Standing } from './standing.tsx';
+import { standingText, valueText } from './value-text.ts';
 
 const numeric: readonly FieldSpec['type'][] = ['money', 'whole', 'torque', 'rate'];
 const withUses: readonly ListKind[] = ['vendor', 'bin', 'system', 'phase', 'tool'];
@@ -44,7 +44,7 @@ function columnsOf(kind: ListKind, names: Names, locale: LocaleSettings): readon
           {
             id: 'standing',
             title: 'Where it stands',
-            cell: (record: RecordRow) => standingText(kind, record),
+            cell: (record: RecordRow) => <Standing kind={kind} record={record} />,
             sortBy: (record: RecordRow) => standingText(kind, record),
           },
         ]
@@ -79,7 +79,7 @@ export function RecordList({ kind, build, records, onOpen, onAdd }: RecordListPr
   const names = useNames(kind, build);
   const [showRetired, setShowRetired] = useState(false);
   const [reorders, setReorders] = useState(false);
-  const { title, one, many, purpose } = kindSpecs[kind];
+  const { title, one, purpose } = kindSpecs[kind];
   const inUse = records.filter(({ retiredOn }) => retiredOn === null);
   const retired = records.length - inUse.length;
   const rows = showRetired ? records : inUse;
@@ -95,8 +95,7 @@ export function RecordList({ kind, build, records, onOpen, onAdd }: RecordListPr
     );
   }
   return (
-    <>
-      <Answer>{listSentence(kind, one, many, records)}</Answer>
+    <div className="record-window">
       <Toolbar label={title}>
         <Button variant="filled" onClick={onAdd} disabled={asOf !== null}>
           Add a {one}
@@ -132,6 +131,6 @@ export function RecordList({ kind, build, records, onOpen, onAdd }: RecordListPr
       {reorders && (kind === 'system' || kind === 'phase') && (
         <ReorderForm kind={kind} records={inUse} onClose={() => setReorders(false)} />
       )}
-    </>
+    </div>
   );
 }

@@ -1,7 +1,6 @@
 import { Button } from '@mantine/core';
 import { useState } from 'react';
 import type { RecordRow } from '../../../core/contract/records.ts';
-import { Link } from '../../app/route.tsx';
 import { useWorkspace } from '../../app/workspace.tsx';
 import { counted, dateText } from '../../parts/formats.ts';
 import { Toolbar } from '../../parts/furniture.tsx';
@@ -56,7 +55,7 @@ export function RecordWindow({ kind, build, record, onClose, onMade }: RecordWin
           <>
             <p>
               {record.retiredOn === null
-                ? [standing, usesText(kind, record)].filter((text) => text !== '').join('; ') || 'In use.'
+                ? sentence([standing, usesText(kind, record)])
                 : `Retired on ${dateText(record.retiredOn, locale)}.`}
             </p>
             {asOf === null ? (
@@ -65,11 +64,6 @@ export function RecordWindow({ kind, build, record, onClose, onMade }: RecordWin
                   <Button variant="filled" onClick={() => setOpen('act')}>
                     {words}
                   </Button>
-                )}
-                {kind === 'vendor' && (
-                  <Link to="/orders" params={{ vendor: record.id }}>
-                    Its orders
-                  </Link>
                 )}
                 <Button onClick={() => setOpen('retire')}>{record.retiredOn === null ? 'Retire' : 'Bring back'}</Button>
               </Toolbar>
@@ -96,6 +90,12 @@ export function RecordWindow({ kind, build, record, onClose, onMade }: RecordWin
       {record !== null && open === 'act' && kind === 'boltGroup' && <BoltsForm group={record} onClose={close} />}
     </Window>
   );
+}
+
+/** One sentence out of what there is to say; "In use." when there is nothing. */
+function sentence(pieces: readonly string[]): string {
+  const text = pieces.filter((piece) => piece !== '').join('; ');
+  return text === '' ? 'In use.' : `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;
 }
 
 const usesOf: Partial<Record<ListKind, readonly [one: string, many: string]>> = {
