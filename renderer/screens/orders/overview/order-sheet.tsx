@@ -114,7 +114,7 @@ function orderColumns(locale: LocaleSettings, day: string): readonly SheetColumn
       key: 'standing',
       title: 'Standing',
       kind: 'state',
-      width: 190,
+      width: 180,
       value: (row) => row.standing,
       text: standingWords,
       render: (row) => <State state={row.standing} words={standingWords(row)} />,
@@ -137,11 +137,13 @@ function orderColumns(locale: LocaleSettings, day: string): readonly SheetColumn
       key: 'promised',
       title: 'Promised',
       kind: 'date',
-      width: 170,
+      width: 150,
       value: (row) => row.promisedOn,
       text: (row) => (isOverdue(row, day) ? `${date(row.promisedOn)}, past` : date(row.promisedOn)),
       filter: { kind: 'range' },
     },
+    amount('stillToPayMinor', 'Still to pay'),
+    amount('totalBaseMinor', 'Total'),
     {
       key: 'chased',
       title: 'Asked on',
@@ -150,9 +152,7 @@ function orderColumns(locale: LocaleSettings, day: string): readonly SheetColumn
       text: (row) => date(row.chasedOn),
       filter: { kind: 'range' },
     },
-    amount('totalBaseMinor', 'Total'),
     amount('paidBaseMinor', 'Paid'),
-    amount('stillToPayMinor', 'Still to pay'),
     amount('claimsMinor', 'They owe', true),
   ];
 }
