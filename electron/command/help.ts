@@ -20,7 +20,10 @@ export function helpForAll(verbs: readonly Verb[]): string {
     'How a command ends (its exit code):',
     ...pad([
       [String(exitCodes.done), 'done'],
-      [String(exitCodes.refused), 'refused; the reason is on stderr and nothing was changed'],
+      [
+        String(exitCodes.refused),
+        'refused (the reason is on stderr), or an import has open questions (on stdout); nothing was changed',
+      ],
       [String(exitCodes.usage), 'the command line can’t be read'],
       [String(exitCodes.found), 'verify found differences, or review --strict found something in the way'],
       [String(exitCodes.failed), 'the program failed'],

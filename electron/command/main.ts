@@ -19,7 +19,7 @@ function read(verb: Verb, args: readonly string[]): Given & { readonly json: boo
       strict: true,
     });
   } catch (error) {
-    throw new UsageError(error instanceof Error ? error.message : String(error));
+    throw new UsageError(unreadable(verb, error));
   }
   const values = parsed.values as Record<string, string | boolean | readonly string[] | undefined>;
   const given = {
@@ -32,10 +32,33 @@ function read(verb: Verb, args: readonly string[]): Given & { readonly json: boo
   };
   const [fewest, most] = verb.takes;
   if (!given.help && (given.positionals.length < fewest || given.positionals.length > most)) {
-    throw new UsageError(`${verb.name} takes: ${verb.usage}`);
+    throw new UsageError(
+      `${verb.name} takes ${verb.usage}; here ${given.positionals.length === 1 ? 'is 1 name' : `are ${given.positionals.length} names`}.`,
+    );
   }
   return given;
 }
+
+/** Why the options could not be read, in words that say what would be. */
+function unreadable(verb: Verb, error: unknown): string {
+  const text = error instanceof Error ? error.message : String(error);
+  const code = (error as { code?: unknown } | null)?.code;
+  const named = /'(-[^' ]*)/.exec(text)?.[1];
+  if (code === 'ERR_PARSE_ARGS_UNKNOWN_OPTION' && named !== undefined) {
+    const known = [...Object.keys(verb.options), ...Object.keys(everyVerb)].map((name) => `--${name}`);
+    return `${verb.name} has no option ${named}. It has: ${known.join(', ')}.`;
+  }
+  if (code === 'ERR_PARSE_ARGS_INVALID_OPTION_VALUE' && named !== undefined) {
+    const name = (/--([\w-]+)/.exec(text)?.[1] ?? '') as keyof typeof verb.options;
+    return verb.options[name]?.type === 'string'
+      ? `--${name} needs a value after it, such as --${name}=VALUE.`
+      : `${named} takes no value.`;
+  }
+  return text;
+}
+
+/** What the command line has for a file that is known already; other ways in have a button. */
+const againHint = 'To bring it in again all the same, add --again.';
 
 /** What went wrong as the one refusal shape, if it was one. */
 function refusalIn(error: unknown): RefusalData | undefined {
@@ -96,7 +119,8 @@ export async function runCommand(args: readonly string[], room: Room): Promise<n
     const refusal = refusalIn(error);
     if (refusal !== undefined) {
       const accepted = refusal.accepted === undefined ? '' : `\nAccepted: ${refusal.accepted}`;
-      return complain(exitCodes.refused, `${refusal.message}${accepted}`, refusal);
+      const hint = refusal.code === 'file-known' && !rest.includes('--again') ? `\n${againHint}` : '';
+      return complain(exitCodes.refused, `${refusal.message}${accepted}${hint}`, refusal);
     }
     const text = error instanceof Error ? error.message : String(error);
     return complain(exitCodes.failed, `The program failed: ${text}`, { code: 'failed', message: text });

@@ -1,5 +1,6 @@
 import { existsSync } from 'node:fs';
 import { dirname, isAbsolute, resolve } from 'node:path';
+import { isDate } from '../../core/dates/calendar-date.ts';
 import type { Host } from '../../core/procedures/host.ts';
 import { type Given, type Room, UsageError } from './verb.ts';
 
@@ -40,12 +41,13 @@ export async function chooseBuild(host: Host, given: Given): Promise<number> {
   return only.id;
 }
 
-/** A day given as an option. @throws UsageError when it isn't YYYY-MM-DD. */
+/** A day given as an option. @throws UsageError when it isn't a day of the calendar written YYYY-MM-DD. */
 export function dayOption(given: Given, name: string): string | undefined {
   const text = given.text(name);
   if (text === undefined) return undefined;
-  if (!/^\d{4}-\d\d-\d\d$/.test(text))
-    throw new UsageError(`--${name} ${text}: a day is written YYYY-MM-DD, such as 2026-03-14.`);
+  if (!isDate(text)) {
+    throw new UsageError(`--${name} ${text}: a day of the calendar, written YYYY-MM-DD, such as 2026-03-14.`);
+  }
   return text;
 }
 
@@ -59,23 +61,64 @@ export function choiceOption<const T extends string>(given: Given, name: string,
 
 export function needExisting(room: Room, path: string, what: string): string {
   const full = fullPath(room, path);
-  if (!existsSync(full)) throw new UsageError(`${what} “${path}” does not exist.`);
+  if (!existsSync(full)) throw new UsageError(`${what} “${path}” does not exist: name a file that is there.`);
   return full;
 }
 
-/** Lines of a table, columns padded, numbers to the right. */
+/** A text in lines of at most `width` letters, broken at blanks; a longer word is broken where it must be. */
+export function wrapped(text: string, width: number): string[] {
+  const lines: string[] = [];
+  let line = '';
+  for (const word of text.split(/\s+/)) {
+    let rest = word;
+    if (line !== '' && line.length + 1 + rest.length > width) {
+      lines.push(line);
+      line = '';
+    }
+    for (; rest.length > width; rest = rest.slice(width)) lines.push(rest.slice(0, width));
+    line = line === '' ? rest : `${line} ${rest}`;
+  }
+  return [...lines, line];
+}
+
+/**
+ * Lines of a table, columns padded.
+ * @param right columns of numbers, by index from 0.
+ * @param widest columns of text that are wrapped at so many letters: no word is lost, and a row stays on the screen.
+ */
 export function table(
   headings: readonly string[],
   rows: readonly (readonly string[])[],
   right: ReadonlySet<number> = new Set(),
+  widest: Readonly<Record<number, number>> = {},
 ): string[] {
-  const widths = headings.map((heading, index) =>
-    Math.max(heading.length, ...rows.map((row) => (row[index] ?? '').length)),
+  const cells = rows.map((row) =>
+    headings.map((_, index) => {
+      const text = row[index] ?? '';
+      const most = widest[index];
+      return most === undefined ? [text] : wrapped(text, most);
+    }),
   );
-  const line = (cells: readonly string[]): string =>
-    cells
-      .map((cell, index) => (right.has(index) ? cell.padStart(widths[index] ?? 0) : cell.padEnd(widths[index] ?? 0)))
+  // Not Math.max over a spread: a table may have more rows than a call may have arguments.
+  const widths = headings.map((heading, index) =>
+    cells.reduce(
+      (most, row) => (row[index] ?? []).reduce((own, text) => Math.max(own, text.length), most),
+      heading.length,
+    ),
+  );
+  const line = (texts: readonly string[]): string =>
+    widths
+      .map((width, index) =>
+        right.has(index) ? (texts[index] ?? '').padStart(width) : (texts[index] ?? '').padEnd(width),
+      )
       .join('  ')
       .trimEnd();
-  return [line(headings), line(widths.map((width) => '-'.repeat(width))), ...rows.map(line)];
+  return [
+    line(headings),
+    line(widths.map((width) => '-'.repeat(width))),
+    ...cells.flatMap((row) => {
+      const high = row.reduce((most, cell) => Math.max(most, cell.length), 1);
+      return Array.from({ length: high }, (_, index) => line(row.map((cell) => cell[index] ?? '')));
+    }),
+  ];
 }

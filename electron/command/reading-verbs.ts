@@ -44,7 +44,11 @@ export const review: Verb = {
           '',
           ...(rows.length === 0
             ? []
-            : table(['kind', 'what', 'cleared at best', 'still costs', 'what clears it'], rows, new Set([3]))),
+            : table(['kind', 'what', 'cleared at best', 'still costs', 'what clears it'], rows, new Set([3]), {
+                0: 24,
+                1: 36,
+                4: 44,
+              })),
           ...found.waived.map(({ title, reason, by }) => `waived: ${title} (${reason}; ${by})`),
           '',
           `Still costs ${formatMoney(found.costMinor, currency)}${found.costUnknown === 0 ? '' : `, and ${found.costUnknown} without a known cost`}.`,
@@ -96,6 +100,7 @@ export const positions: Verb = {
           ['part', 'standing', 'needed', 'on order', 'in hand', 'on engine', 'estimate'],
           rows,
           new Set([2, 3, 4, 5, 6]),
+          { 0: 40 },
         ),
       };
     }),
@@ -134,6 +139,7 @@ export const money: Verb = {
             [by, 'budget', 'paid', 'still to pay', 'still to order', 'estimate', 'budget less estimate'],
             [...rows.map((row) => cells(row.name, row)), cells('total', summary)],
             new Set([1, 2, 3, 4, 5, 6]),
+            { 0: 30 },
           ),
         ],
       };

@@ -26,7 +26,7 @@ export const serve: Verb = {
     const folder = given.text('folder');
     const port = Number(given.text('port') ?? '0');
     if (!Number.isInteger(port) || port < 0 || port > 65_535)
-      throw new UsageError(`--port ${given.text('port')}: a whole number up to 65535.`);
+      throw new UsageError(`--port ${given.text('port')}: a whole number from 0 to 65535.`);
     const home =
       folder !== undefined
         ? fullPath(room, folder)

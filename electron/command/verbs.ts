@@ -1,7 +1,8 @@
+import { bringIn } from './import-verb.ts';
 import { money, positions, review, verify } from './reading-verbs.ts';
 import { serve } from './serve.ts';
 import type { Verb } from './verb.ts';
-import { backup, bringIn, create, demo, exportOut, restore } from './writing-verbs.ts';
+import { backup, create, demo, exportOut, restore } from './writing-verbs.ts';
 
 /** Every verb, in the order in which help lists them. */
 export const verbs: readonly Verb[] = [

@@ -1,11 +1,10 @@
-import { existsSync, readFileSync, writeFileSync } from 'node:fs';
+import { existsSync, openAsBlob, writeFileSync } from 'node:fs';
 import { basename, dirname } from 'node:path';
 import { exportTables } from '../../core/contract/exchange.ts';
-import type { Mapping } from '../../core/exchange/import-types.ts';
 import { isCurrency } from '../../core/money/currency.ts';
 import { localDay } from '../../core/procedures/host.ts';
 import { choiceOption, chooseBuild, dayOption, fullPath, needExisting, table, withWorkbook } from './open.ts';
-import { exitCodes, type Given, type Room, UsageError, type Verb } from './verb.ts';
+import { type Given, type Room, type Said, UsageError, type Verb } from './verb.ts';
 
 const ending = '.hoistday';
 const plainName = (path: string): string => basename(path, ending);
@@ -21,9 +20,29 @@ function writeOut(room: Room, given: Given, bytes: Uint8Array, fallback: string)
   return path;
 }
 
+/** A workbook out of an exported one: everything in it is as it was, entry by entry. */
+async function createFrom(given: Given, room: Room, path: string): Promise<Said> {
+  const from = given.text('from') ?? '';
+  const other = Object.keys(create.options).find((name) => name !== 'from' && given.text(name) !== undefined);
+  if (other !== undefined) {
+    throw new UsageError(
+      `--from brings everything along: leave out --${other}, and change it in the workbook afterwards.`,
+    );
+  }
+  const blob = await openAsBlob(needExisting(room, from, 'The exported workbook'));
+  const host = room.openHost(dirname(path));
+  try {
+    const file = new File([blob], basename(from));
+    const made = await host.client.exchange.importWorkbook({ file, name: plainName(path) });
+    return { data: made, lines: [`Made ${made.path} from ${basename(from)}, with ${made.entries} entries.`] };
+  } finally {
+    host.close();
+  }
+}
+
 export const create: Verb = {
   name: 'new',
-  summary: 'make an empty workbook with one build',
+  summary: 'make an empty workbook with one build, or one from an export',
   usage: 'FILE',
   takes: [1, 1],
   options: {
@@ -32,6 +51,7 @@ export const create: Verb = {
     car: { type: 'string' },
     engine: { type: 'string' },
     started: { type: 'string' },
+    from: { type: 'string' },
   },
   optionHelp: [
     ['--currency CODE', 'base currency, ISO 4217 (USD unless said)'],
@@ -39,16 +59,19 @@ export const create: Verb = {
     ['--car TEXT', 'the car'],
     ['--engine TEXT', 'the engine'],
     ['--started DAY', 'first day of the build, YYYY-MM-DD (today unless said)'],
+    ['--from JSONL', 'make it from a whole workbook written by: export FILE workbook (no other option then)'],
   ],
-  examples: [`new drover${ending} --currency EUR --build "Drover six"`],
+  examples: [`new drover${ending} --currency EUR --build "Drover six"`, `new again${ending} --from drover.json`],
   async run(given, room) {
     const path = fullPath(room, given.positionals[0] ?? '');
+    if (given.text('from') !== undefined) return createFrom(given, room, path);
     const currency = given.text('currency') ?? 'USD';
     if (!isCurrency(currency)) throw new UsageError(`--currency ${currency}: three letters of ISO 4217, such as EUR.`);
+    // Everything that can be wrong with the command line is said before a file is made.
+    const on = dayOption(given, 'started') ?? localDay(room.now());
     const host = room.openHost(dirname(path));
     try {
       await host.client.workbook.create({ name: plainName(path), currency, path });
-      const on = dayOption(given, 'started') ?? localDay(room.now());
       const values = {
         name: given.text('build') ?? plainName(path),
         car: given.text('car') ?? '',
@@ -92,143 +115,9 @@ export const demo: Verb = {
   },
 };
 
-const importOptions = {
-  build: { type: 'string' },
-  sheet: { type: 'string' },
-  mapping: { type: 'string' },
-  'save-mapping': { type: 'string' },
-  answer: { type: 'string', multiple: true },
-  paid: { type: 'string' },
-  'date-order': { type: 'string' },
-  'decimal-mark': { type: 'string' },
-  encoding: { type: 'string' },
-  'missing-quantity-is-one': { type: 'boolean' },
-  'skip-unclear': { type: 'boolean' },
-  'dry-run': { type: 'boolean' },
-  again: { type: 'boolean' },
-  on: { type: 'string' },
-} as const;
-
-export const bringIn: Verb = {
-  name: 'import',
-  summary: 'bring in a parts or orders list (CSV, TSV, XLSX)',
-  usage: 'FILE LIST',
-  takes: [2, 2],
-  options: importOptions,
-  optionHelp: [
-    ['--build NAME', 'the build, by number or name, when there are several'],
-    ['--sheet N', 'which sheet of a spreadsheet, counted from 1'],
-    ['--mapping JSON', 'a mapping saved before; otherwise columns are guessed'],
-    ['--save-mapping JSON', 'write the mapping used to this file'],
-    ['--answer ID=VALUE', 'answer a question that the import asked; may be repeated'],
-    ['--paid STATE', 'paid, not-paid or not-recorded (the default): what is known of payments'],
-    ['--date-order ORDER', 'day-first or month-first, where a column doesn’t tell'],
-    ['--decimal-mark MARK', '. or , where a column doesn’t tell'],
-    ['--encoding NAME', 'letters of a text file, when they can’t be told'],
-    ['--missing-quantity-is-one', 'a blank quantity counts as one'],
-    ['--skip-unclear', 'leave rows out that need attention; they are listed'],
-    ['--dry-run', 'say what would be written and stop'],
-    ['--again', 'bring the same file in a second time'],
-    ['--on DAY', 'day of the entries that the list gives no date for (today unless said)'],
-  ],
-  examples: [
-    `import drover${ending} drover-parts.csv --paid not-recorded`,
-    `import drover${ending} drover-parts.csv --dry-run --json`,
-  ],
-  run: (given, room) =>
-    withWorkbook(given, room, async (host) => {
-      const build = await chooseBuild(host, given);
-      const list = needExisting(room, given.positionals[1] ?? '', 'The list');
-      const file = new File([new Uint8Array(readFileSync(list))], basename(list));
-      const encoding = given.text('encoding');
-      const read = await host.client.exchange.read({ file, ...(encoding === undefined ? {} : { encoding }) });
-      const sheet = Number(given.text('sheet') ?? '1') - 1;
-      if (!Number.isInteger(sheet) || read.mappings[sheet] === undefined) {
-        throw new UsageError(`--sheet ${given.text('sheet')}: this file has ${read.mappings.length}.`);
-      }
-      const savedMapping = given.text('mapping');
-      const mapping =
-        savedMapping === undefined
-          ? undefined
-          : (JSON.parse(readFileSync(needExisting(room, savedMapping, 'The mapping'), 'utf8')) as Mapping);
-      const { currency } = await host.client.workbook.settings();
-      const dateOrder = choiceOption(given, 'date-order', ['day-first', 'month-first']);
-      const decimalMark = choiceOption(given, 'decimal-mark', ['.', ',']);
-      const answers = Object.fromEntries(
-        given.list('answer').map((pair) => {
-          const at = pair.lastIndexOf('=');
-          if (at < 1) throw new UsageError(`--answer ${pair}: written as ID=VALUE.`);
-          return [pair.slice(0, at), pair.slice(at + 1)];
-        }),
-      );
-      const choices = {
-        token: read.token,
-        sheet,
-        ...(mapping === undefined ? {} : { mapping }),
-        answers,
-        defaults: {
-          currency,
-          ...(dateOrder === undefined ? {} : { dateOrder }),
-          ...(decimalMark === undefined ? {} : { decimalMark }),
-          paid: choiceOption(given, 'paid', ['paid', 'not-paid', 'not-recorded']) ?? 'not-recorded',
-          missingQuantityIsOne: given.flag('missing-quantity-is-one'),
-        },
-        build,
-        ...(encoding === undefined ? {} : { encoding }),
-      } as const;
-      let planned = await host.client.exchange.plan(choices);
-      let used: Parameters<typeof host.client.exchange.plan>[0] = choices;
-      if (given.flag('skip-unclear')) {
-        const skip = Object.fromEntries(
-          planned.plan.rows.filter(({ fate }) => fate === 'attention').map(({ row }) => [`row:${row}`, 'skip']),
-        );
-        used = { ...choices, answers: { ...skip, ...answers } };
-        planned = await host.client.exchange.plan(used);
-      }
-      const saveTo = given.text('save-mapping');
-      if (saveTo !== undefined) writeFileSync(fullPath(room, saveTo), `${JSON.stringify(planned.mapping, null, 2)}\n`);
-      const { plan } = planned;
-      const open = plan.questions.filter(({ answer, blocking }) => blocking && answer === null);
-      if (given.flag('dry-run') || !plan.ready) {
-        const asked = open.map(
-          ({ id, text, choices: offered }) => `${text}  --answer ${id}=${offered.map(({ value }) => value).join('|')}`,
-        );
-        const unclear = plan.rows.filter(({ fate }) => fate === 'attention');
-        return {
-          data: {
-            ready: plan.ready,
-            counts: plan.counts,
-            questions: plan.questions,
-            rows: plan.rows,
-            sectionTotals: plan.sectionTotals,
-            matches: planned.matches,
-          },
-          exit: plan.ready ? exitCodes.done : exitCodes.refused,
-          lines: [
-            plan.ready ? 'Ready; nothing was written.' : 'Not ready; nothing was written.',
-            ...Object.entries(plan.counts)
-              .filter(([, count]) => count > 0)
-              .map(([fate, count]) => `${fate}: ${count}`),
-            ...asked,
-            ...unclear.map(({ row, findings }) => `row ${row}: ${findings.map(({ message }) => message).join(' ')}`),
-          ],
-        };
-      }
-      const on = dayOption(given, 'on') ?? localDay(room.now());
-      const report = await host.client.exchange.bringIn({ ...used, key: actKey(), on, again: given.flag('again') });
-      return {
-        data: report,
-        lines: [
-          report.summary,
-          ...report.rows.filter(({ text }) => text !== '').map(({ row, fate, text }) => `row ${row}: ${fate}: ${text}`),
-        ],
-      };
-    }),
-};
-
 export const exportOut: Verb = {
   name: 'export',
-  summary: 'write a table as CSV or XLSX, or the whole workbook as JSON',
+  summary: 'write a table as CSV or XLSX, or the whole workbook as JSON Lines',
   usage: 'FILE TABLE',
   takes: [2, 2],
   options: {
