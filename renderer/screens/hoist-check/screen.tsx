@@ -118,7 +118,11 @@ function Checked({ review, reading }: { readonly review: GateReview; readonly re
       {review.waived.length > 0 && <WaivedTable rows={review.waived} {...acts} />}
       <section className="gate-section not-printed">
         <h2>How the list shrank</h2>
-        <Shrinking reading={reading} />
+        <Shrinking
+          key={`${reading.build} ${reading.asOf ?? ''}`}
+          reading={reading}
+          stamp={`${review.asOf} ${review.blockers.length} ${review.costMinor}`}
+        />
       </section>
       <section className="gate-section not-printed">
         <h2>What left and what came</h2>
