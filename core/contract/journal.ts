@@ -102,7 +102,7 @@ export const whyQuestion = z.object({
   order: id.optional(),
   system: id.nullable().optional(),
   phase: id.nullable().optional(),
-  vendor: id.optional(),
+  vendor: id.nullable().optional(),
   asOf: day.optional(),
 });
 export type WhyQuestion = z.infer<typeof whyQuestion>;

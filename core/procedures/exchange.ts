@@ -65,7 +65,7 @@ export const exchangeProcedures = {
     const { connection, name } = context.book();
     // One moment of the workbook, though its tables are read one after the other.
     const pieces = connection.sqlite.transaction(() => [...workbookText(connection)].map((text) => new Blob([text])))();
-    return new File(pieces, `${name} - ${context.today()}.jsonl`, { type: 'application/jsonl' });
+    return new File(pieces, `${name} - ${context.today()}.json`, { type: 'application/json' });
   }),
   importWorkbook: exchange.importWorkbook.handler(async ({ context, input }) => {
     const path = context.files.pathFor(input.name);

@@ -1,8 +1,10 @@
 import type { PartRow } from '../contract/parts.ts';
 import { Refusal } from '../refusal.ts';
-import { all, first } from '../workbook/store/connection.ts';
+import { all } from '../workbook/store/connection.ts';
 import { readPartDetail } from '../workbook/store/part-detail.ts';
-import { countParts, partRows } from '../workbook/store/part-rows.ts';
+import { countParts } from '../workbook/store/part-order.ts';
+import { partRows } from '../workbook/store/part-rows.ts';
+import { lastAct } from '../workbook/store/remembered.ts';
 import { act, counted, needBuild, procedures } from './context.ts';
 import { actNouns, doPartAct, possibleActs } from './part-acts.ts';
 import { addPart, changePart, needPart } from './part-writing.ts';
@@ -28,7 +30,7 @@ export const partsProcedures = {
     const columns = rows[0] === undefined ? [] : (Object.keys(rows[0]) as (keyof PartRow)[]);
     return {
       total: countParts(connection, input.build, input.dropped === true),
-      lastAct: first<{ id: number | null }>(connection, 'SELECT max(id) AS id FROM acts')?.id ?? 0,
+      lastAct: lastAct(connection),
       columns,
       rows: rows.map((row) => columns.map((column) => row[column])),
     };

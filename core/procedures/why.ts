@@ -125,7 +125,7 @@ function aboutOf(context: Context, question: WhyQuestion): string {
     return `order ${String(needRecord(connection, 'orders', question.order, 'order')['number'] || question.order)}`;
   if (question.system !== undefined) return question.system === null ? 'no system' : name('systems', question.system);
   if (question.phase !== undefined) return question.phase === null ? 'no phase' : name('phases', question.phase);
-  if (question.vendor !== undefined) return name('vendors', question.vendor);
+  if (question.vendor !== undefined) return question.vendor === null ? 'no vendor' : name('vendors', question.vendor);
   return needBuild(context, question.build).name;
 }
 
@@ -136,7 +136,7 @@ function moneyFor(context: Context, question: WhyQuestion): MoneyFigures | undef
   if (question.part !== undefined || question.order !== undefined) return undefined;
   const by = question.vendor !== undefined ? 'vendor' : question.phase !== undefined ? 'phase' : 'system';
   const { total, rows } = moneyOf(connection, question.build, today, question.asOf, by);
-  const tag = question.vendor ?? question.phase ?? question.system;
+  const tag = by === 'vendor' ? question.vendor : by === 'phase' ? question.phase : question.system;
   const asked = question.vendor !== undefined || question.phase !== undefined || question.system !== undefined;
   return asked ? rows.get(tag ?? null) : total;
 }

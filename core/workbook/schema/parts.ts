@@ -31,7 +31,8 @@ export const parts = sqliteTable(
     importKey: text('import_key'),
   },
   (t) => [
-    index('parts_by_build').on(t.build, t.system, t.phase),
+    // Covers the order and the count of the parts list, so that a page of it never sorts a build.
+    index('parts_in_order').on(t.build, t.gone, t.system, t.phase, t.id, t.retiredOn),
     index('parts_by_job').on(t.job),
     index('parts_by_vendor').on(t.vendor),
   ],

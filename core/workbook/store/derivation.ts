@@ -48,7 +48,7 @@ function conditions(question: WhyQuestion, asOf: string): { where: string; value
   if (question.vendor !== undefined) {
     add(
       `coalesce((SELECT o.vendor FROM order_lines l JOIN orders o ON o.id = l.order_id
-         WHERE l.part = q.part AND l.gone = 0 AND o.gone = 0 ORDER BY l.id DESC LIMIT 1), p.vendor) = ?`,
+         WHERE l.part = q.part AND l.gone = 0 AND o.gone = 0 ORDER BY l.id DESC LIMIT 1), p.vendor) IS ?`,
       question.vendor,
     );
   }

@@ -4,6 +4,7 @@ import type { MoneyFigures } from '../../contract/money.ts';
 import { all, type Connection } from './connection.ts';
 import { positionsAsOf } from './part-rows.ts';
 import { keptPositions, type Position } from './positions.ts';
+import { remembered } from './remembered.ts';
 
 /** What a part line belongs to, for sums by system, phase and vendor. */
 interface Tags {
@@ -51,26 +52,52 @@ export const noMoney: MoneyFigures = {
 /** A line that counts as nothing because nobody has guessed its price: something is to be got, and there is no estimate. */
 export const lacksEstimate = (position: Position): boolean =>
   position.estimateEachE4 === null && position.uncoveredMilli > 0;
+/** The same in a query over `positions q`. */
+const lacksEstimateSql = '(q.estimate_each_e4 IS NULL AND q.uncovered_milli > 0)';
 
-export function addPosition(sum: MoneyFigures, position: Position): MoneyFigures {
-  const costMinor = sum.costMinor + position.costMinor;
-  const commitmentMinor = sum.commitmentMinor + position.commitmentMinor;
-  const remainingMinor = sum.remainingMinor + position.remainingMinor;
+/** Figures of one position or of many added up: everything that the money figures are made of. */
+type PositionMoney = Pick<
+  Position,
+  | 'costMinor'
+  | 'commitmentMinor'
+  | 'remainingMinor'
+  | 'paidMinor'
+  | 'vendorOwedMinor'
+  | 'claimsMinor'
+  | 'depositsMinor'
+  | 'lossMinor'
+  | 'exchangeMinor'
+> & { readonly withoutEstimate: number };
+
+/** `PositionMoney` of all rows of a query over `positions q`, added up by SQLite: exact, for all of it is integers. */
+const moneySumsSql = `coalesce(sum(q.cost_minor), 0) AS costMinor, coalesce(sum(q.commitment_minor), 0) AS commitmentMinor,
+  coalesce(sum(q.remaining_minor), 0) AS remainingMinor, coalesce(sum(q.paid_minor), 0) AS paidMinor,
+  coalesce(sum(q.vendor_owed_minor), 0) AS vendorOwedMinor, coalesce(sum(q.claims_minor), 0) AS claimsMinor,
+  coalesce(sum(q.deposits_minor), 0) AS depositsMinor, coalesce(sum(q.loss_minor), 0) AS lossMinor,
+  coalesce(sum(q.exchange_minor), 0) AS exchangeMinor, coalesce(sum(${lacksEstimateSql}), 0) AS withoutEstimate`;
+
+function addMoney(sum: MoneyFigures, more: PositionMoney): MoneyFigures {
+  const costMinor = sum.costMinor + more.costMinor;
+  const commitmentMinor = sum.commitmentMinor + more.commitmentMinor;
+  const remainingMinor = sum.remainingMinor + more.remainingMinor;
   return {
     ...sum,
     costMinor,
     commitmentMinor,
     remainingMinor,
-    paidMinor: sum.paidMinor + position.paidMinor,
-    stillToPayMinor: sum.stillToPayMinor + position.commitmentMinor + position.vendorOwedMinor - position.claimsMinor,
+    paidMinor: sum.paidMinor + more.paidMinor,
+    stillToPayMinor: sum.stillToPayMinor + more.commitmentMinor + more.vendorOwedMinor - more.claimsMinor,
     forecastMinor: costMinor + commitmentMinor + remainingMinor,
-    depositsMinor: sum.depositsMinor + position.depositsMinor,
-    claimsMinor: sum.claimsMinor + position.claimsMinor,
-    lossMinor: sum.lossMinor + position.lossMinor,
-    exchangeMinor: sum.exchangeMinor + position.exchangeMinor,
-    withoutEstimate: sum.withoutEstimate + (lacksEstimate(position) ? 1 : 0),
+    depositsMinor: sum.depositsMinor + more.depositsMinor,
+    claimsMinor: sum.claimsMinor + more.claimsMinor,
+    lossMinor: sum.lossMinor + more.lossMinor,
+    exchangeMinor: sum.exchangeMinor + more.exchangeMinor,
+    withoutEstimate: sum.withoutEstimate + more.withoutEstimate,
   };
 }
+
+export const addPosition = (sum: MoneyFigures, position: Position): MoneyFigures =>
+  addMoney(sum, { ...position, withoutEstimate: lacksEstimate(position) ? 1 : 0 });
 
 export interface BudgetEntry {
   readonly seq: number;
@@ -140,14 +167,11 @@ export function moneyOf(
   by: MoneyGroup = 'system',
 ): { readonly total: MoneyFigures; readonly rows: ReadonlyMap<number | null, MoneyFigures> } {
   const past = asOf !== undefined && asOf < today ? asOf : undefined;
-  const tagged = taggedPositions(connection, build, past);
-  const vendorOf = by === 'vendor' ? usualVendors(connection, build) : new Map<number, number>();
   const rows = new Map<number | null, MoneyFigures>();
   let total = noMoney;
-  for (const { tags, position } of tagged) {
-    const tag = by === 'vendor' ? (vendorOf.get(tags.id) ?? tags.vendor ?? noVendor) || null : tags[by];
-    total = addPosition(total, position);
-    rows.set(tag, addPosition(rows.get(tag) ?? noMoney, position));
+  for (const { tag, money } of past === undefined ? moneyByTag(connection, build, by) : moneyByTagAsOf(connection, build, past, by)) {
+    total = addMoney(total, money);
+    rows.set(tag, addMoney(rows.get(tag) ?? noMoney, money));
   }
   const plan = budgetPlan(connection, build);
   const status = budgetStatus(plan, [], by === 'phase' ? 'phase' : 'system', past ?? today);
@@ -167,6 +191,37 @@ export function moneyOf(
     },
     rows,
   };
+}
+
+interface TagMoney {
+  readonly tag: number | null;
+  readonly money: PositionMoney;
+}
+
+/** Money by tag as it stands, one row a tag: added up where it lies, for a build may have a hundred thousand lines. */
+function moneyByTag(connection: Connection, build: number, by: MoneyGroup): TagMoney[] {
+  const latestVendor = `LEFT JOIN (SELECT l.part, o.vendor, max(l.id) FROM order_lines l JOIN orders o ON o.id = l.order_id
+    WHERE o.build = :build AND l.gone = 0 AND o.gone = 0 GROUP BY l.part) u ON u.part = p.id`;
+  const tag = by === 'vendor' ? `nullif(coalesce(u.vendor, p.vendor, ${noVendor}), ${noVendor})` : `p.${by}`;
+  return remembered(connection, `money by ${by} ${build}`, () =>
+    (
+      connection
+        .prepare(
+          `SELECT ${tag} AS tag, ${moneySumsSql} FROM positions q JOIN parts p ON p.id = q.part
+           ${by === 'vendor' ? latestVendor : ''} WHERE p.build = :build AND p.gone = 0 GROUP BY 1 ORDER BY min(p.id)`,
+        )
+        .all({ build }) as (PositionMoney & { tag: number | null })[]
+    ).map(({ tag: own, ...money }) => ({ tag: own, money })),
+  );
+}
+
+/** The same at the end of a past day, from the postings. */
+function moneyByTagAsOf(connection: Connection, build: number, asOf: string, by: MoneyGroup): TagMoney[] {
+  const vendorOf = by === 'vendor' ? usualVendors(connection, build) : new Map<number, number>();
+  return taggedPositions(connection, build, asOf).map(({ tags, position }) => ({
+    tag: by === 'vendor' ? (vendorOf.get(tags.id) ?? tags.vendor ?? noVendor) || null : tags[by],
+    money: { ...position, withoutEstimate: lacksEstimate(position) ? 1 : 0 },
+  }));
 }
 
 /** The vendor of a line's latest order; lines that were never ordered go to the vendor they are meant for. */
@@ -209,7 +264,12 @@ export function moneyOverTime(connection: Connection, build: number, asOf: strin
         ['vendor', -1],
         ['claims', -1],
       ]),
-      remaining: byDay(connection, build, [['remaining', 1]]),
+      // Paid holds what rates and cash rounding cost, which belongs to no estimate: it is taken off again.
+      remaining: byDay(connection, build, [
+        ['remaining', 1],
+        ['exchange', -1],
+        ['rounding', -1],
+      ]),
     },
     budgetPlan(connection, build),
     asOf,

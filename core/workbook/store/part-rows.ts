@@ -1,5 +1,6 @@
 import type { PartRow } from '../../contract/parts.ts';
 import { all, type Connection } from './connection.ts';
+import { pageOfParts } from './part-order.ts';
 import { type Position, positionOf, positionSelect } from './positions.ts';
 import { lineWords } from './promises.ts';
 import { standingOf } from './standing.ts';
@@ -131,6 +132,16 @@ export function partRows(connection: Connection, question: PartRowsQuestion): Pa
   const where = ['p.build = ?', 'p.gone = 0'];
   const values: unknown[] = [build];
   const past = asOf !== undefined && asOf < today ? asOf : undefined;
+  if (past === undefined && question.ids === undefined && question.count !== undefined) {
+    const ids = pageOfParts(connection, build, question.dropped === true, question.from ?? 0, question.count);
+    return all<TypedRow & Position>(
+      connection,
+      // The cross join makes the page drive the query, in the order in which the page was put.
+      `SELECT ${typedSelect}, ${positionSelect} FROM json_each(?) page CROSS JOIN parts p ON p.id = page.value
+       JOIN positions q ON q.part = p.id ORDER BY page.key`,
+      JSON.stringify(ids),
+    ).map((row) => rowOf(row, row, today));
+  }
   if (past !== undefined) {
     where.push('EXISTS (SELECT 1 FROM entries e WHERE e.part = p.id AND e.on_day <= ?)');
     values.push(past);
@@ -156,14 +167,4 @@ export function partRows(connection: Connection, question: PartRowsQuestion): Pa
     const position = positions.get(row.id);
     return position === undefined ? [] : [rowOf(row, position, past)];
   });
-}
-
-export function countParts(connection: Connection, build: number, dropped: boolean): number {
-  return (
-    all<{ count: number }>(
-      connection,
-      `SELECT count(*) AS count FROM parts p WHERE p.build = ? AND p.gone = 0${dropped ? '' : ' AND p.retired_on IS NULL'}`,
-      build,
-    )[0]?.count ?? 0
-  );
 }

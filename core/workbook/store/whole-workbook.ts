@@ -10,9 +10,10 @@ import { type Connection, connect } from './connection.ts';
 import { verifyWorkbook } from './verify.ts';
 
 /**
- * A whole workbook as text that any program can read: JSON, one value a line (JSON Lines). The first line says what it
- * is; a line `{"table":…,"columns":[…]}` opens a table, and each line after it is one row as an array in the order of
- * the columns. Bytes are `{"base64":"…"}`. The last line says how many rows there are, so that a file cut short is known.
+ * A whole workbook as text that any program can read: one JSON array (RFC 8259) with one value a line, so that neither
+ * side has to hold all of it. The first value says what it is; `{"table":…,"columns":[…]}` opens a table, and each value
+ * after it is one row as an array in the order of the columns. Bytes are `{"base64":"…"}`. The last value says how many
+ * rows there are, so that a file cut short is known.
  */
 const formatName = 'hoistday workbook';
 const formatVersion = 1;
@@ -34,10 +35,10 @@ export function* workbookText(connection: Connection): Generator<string> {
   let piece = '';
   let total = 0;
   const head = { format: formatName, version: formatVersion, schema: SCHEMA_VERSION };
-  piece += `${JSON.stringify(head)}\n`;
+  piece += `[\n${JSON.stringify(head)},\n`;
   for (const table of [...tableNames(sqlite).sort(), sequenceTable]) {
     const columns = columnsOf(sqlite, table);
-    piece += `${JSON.stringify({ table, columns })}\n`;
+    piece += `${JSON.stringify({ table, columns })},\n`;
     const order = table === sequenceTable ? 'name' : 'rowid';
     const list = columns.map(quoted).join(', ');
     const rows = sqlite
@@ -45,7 +46,7 @@ export function* workbookText(connection: Connection): Generator<string> {
       .raw()
       .iterate();
     for (const row of rows as Iterable<unknown[]>) {
-      piece += `${JSON.stringify(row.map(cellOf))}\n`;
+      piece += `${JSON.stringify(row.map(cellOf))},\n`;
       total += 1;
       if (piece.length >= pieceLength) {
         yield piece;
@@ -53,7 +54,7 @@ export function* workbookText(connection: Connection): Generator<string> {
       }
     }
   }
-  yield `${piece}${JSON.stringify({ rows: total })}\n`;
+  yield `${piece}${JSON.stringify({ rows: total })}\n]\n`;
 }
 
 const columnsOf = (sqlite: Database.Database, table: string): string[] =>
@@ -158,6 +159,10 @@ class Filler {
   }
 }
 
+/** The brackets around all values, and blank lines. */
+const isFrame = (line: string): boolean => ['', '[', ']'].includes(line.trim());
+const withoutComma = (line: string): string => line.trim().replace(/,$/, '');
+
 async function* linesOf(chunks: AsyncIterable<Uint8Array>): AsyncGenerator<string> {
   const decoder = new TextDecoder('utf-8', { fatal: true });
   let rest = '';
@@ -171,10 +176,10 @@ async function* linesOf(chunks: AsyncIterable<Uint8Array>): AsyncGenerator<strin
   for await (const chunk of chunks) {
     const lines = (rest + decode(chunk)).split('\n');
     rest = lines.pop() ?? '';
-    yield* lines;
+    for (const line of lines) if (!isFrame(line)) yield withoutComma(line);
   }
   rest += decode();
-  if (rest.trim() !== '') yield rest;
+  if (!isFrame(rest)) yield withoutComma(rest);
 }
 
 /**

@@ -33,7 +33,7 @@ export function FromExportSection() {
           label="Exported workbook"
           description="The file that “Export the whole workbook” made."
           placeholder="Choose the file"
-          accept=".jsonl,.json,application/jsonl"
+          accept=".json,application/json"
           value={file}
           onChange={setFile}
           error={missing && file === null ? 'Choose the exported file first.' : false}

@@ -17,7 +17,8 @@ describe('a whole workbook as text', () => {
   it('becomes the same workbook again', async () => {
     const { bench, lists } = await fullBench();
     const file = await lists.exportWorkbook();
-    expect(file.name).toBe('Bench - 2026-11-25.jsonl');
+    expect(file.name).toBe('Bench - 2026-11-25.json');
+    expect(Array.isArray(JSON.parse(await file.text()))).toBe(true);
     const text = await file.text();
     const made = await lists.importWorkbook({ file, name: 'Bench again' });
     expect(existsSync(made.path)).toBe(true);
@@ -39,7 +40,7 @@ describe('a whole workbook as text', () => {
     const text = await file.text();
     const lines = text.split('\n');
     const attempt = (content: string, name = 'Other') =>
-      lists.importWorkbook({ file: new File([content], 'x.jsonl'), name });
+      lists.importWorkbook({ file: new File([content], 'x.json'), name });
     expect(await refusalOf(attempt(text, 'Bench'))).toMatchObject({ code: 'not-allowed-from-here' });
     expect(await refusalOf(attempt(''))).toMatchObject({ code: 'file-unreadable' });
     expect(await refusalOf(attempt('{"some":"thing"}\n'))).toMatchObject({ code: 'file-unreadable' });
@@ -51,8 +52,14 @@ describe('a whole workbook as text', () => {
     expect(await refusalOf(attempt(odd))).toMatchObject({ code: 'file-unreadable' });
     // One posting less: the text is whole by its count only when the count is changed too, and then it doesn't add up.
     const at = lines.findIndex((line) => line.startsWith('{"table":"postings"'));
-    const total = Number((JSON.parse(lines.at(-2) as string) as { rows: number }).rows);
-    const forged = [...lines.slice(0, at + 1), ...lines.slice(at + 2, -2), JSON.stringify({ rows: total - 1 }), ''];
+    const total = Number((JSON.parse(lines.at(-3) as string) as { rows: number }).rows);
+    const forged = [
+      ...lines.slice(0, at + 1),
+      ...lines.slice(at + 2, -3),
+      JSON.stringify({ rows: total - 1 }),
+      ']',
+      '',
+    ];
     expect(await refusalOf(attempt(forged.join('\n')))).toMatchObject({ code: 'damaged' });
     const folder = dirname(bench.context.book().path);
     expect(readdirSync(folder).filter((name) => name.includes('Other'))).toEqual([]);
