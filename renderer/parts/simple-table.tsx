@@ -97,7 +97,7 @@ export function SimpleTable<Row>(props: SimpleTableProps<Row>) {
     <div
       ref={scroller}
       className="table-scroll"
-      {...(overflows ? { role: 'region', tabIndex: 0, 'aria-label': caption } : {})}
+      {...(overflows ? { role: 'region', tabIndex: 0, 'aria-label': `${caption}, table` } : {})}
     >
       <table className="simple-table">
         <caption className={captionHidden ? 'only-heard' : undefined}>{caption}</caption>
