@@ -4,7 +4,7 @@ import { type ChangeNotice, contract } from '../contract/index.ts';
 import type { Settings } from '../contract/workbook.ts';
 import { daysBetween } from '../dates/calendar-date.ts';
 import { Refusal } from '../refusal.ts';
-import { type ActWriter, runAct } from '../workbook/store/act.ts';
+import { type ActWriter, doneBefore, runAct } from '../workbook/store/act.ts';
 import type { Connection } from '../workbook/store/connection.ts';
 import { readSettings } from '../workbook/store/connection.ts';
 import { needRecord } from '../workbook/store/record-tables.ts';
@@ -43,6 +43,8 @@ export interface FileActions {
   close(): void;
   /** Path for a new workbook of this name, checked. */
   pathFor(name: string): string;
+  /** Before something large is written: a backup, when there is anything to lose. */
+  backUpIfWritten(): void;
   backUp(): { file: string; bytes: number };
   backups(): { file: string; madeAt: string; bytes: number; verified: boolean }[];
   restore(file: string): void;
@@ -66,7 +68,19 @@ export const refused = (data: RefusalData): ORPCError<'REFUSED', RefusalData> =>
   new ORPCError('REFUSED', { status: 409, defined: true, message: data.message, data });
 
 /** The contract, ready to be answered: `procedures.parts.rows.handler(({ input, context }) => …)`. */
-export const procedures = implement(contract).$context<Context>();
+export const procedures = implement(contract)
+  .$context<Context>()
+  .use(({ context, next, path }, input, output) => {
+    // A request that was sent again is answered as before, ahead of every check: what it asked for has been done. (An
+    // import answers with its report, which it finds by itself.)
+    const key = (input as { key?: unknown } | null | undefined)?.key;
+    const book = context.current();
+    if (typeof key === 'string' && book !== null && path[0] !== 'exchange' && path[0] !== 'workbook') {
+      const done = doneBefore(book.connection, key);
+      if (done !== undefined) return output(done);
+    }
+    return next();
+  });
 
 export interface ActInput {
   readonly key: string;

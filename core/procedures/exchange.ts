@@ -37,6 +37,7 @@ export const exchangeProcedures = {
   }),
   bringIn: exchange.bringIn.handler(({ context, input }) => {
     needBuild(context, input.build);
+    context.files.backUpIfWritten();
     return bringIn(context, input);
   }),
   imports: exchange.imports.handler(({ context, input }) => {

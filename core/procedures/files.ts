@@ -8,6 +8,7 @@ import type { FileMark } from '../workbook/file/mark.ts';
 import { openWorkbookFile } from '../workbook/file/open-file.ts';
 import { restoreBackup } from '../workbook/file/restore.ts';
 import { connect } from '../workbook/store/connection.ts';
+import { watchForBackup } from './auto-backup.ts';
 import type { Book, FileActions } from './context.ts';
 
 export interface FileActionsOptions {
@@ -61,7 +62,8 @@ export function fileActions(options: FileActionsOptions): FileActions {
     return real;
   };
 
-  const backupFolder = (path: string): string => join(dirname(path), 'Backups');
+  /** Each workbook has a ring of its own, so a folder of its own too. */
+  const backupFolder = (path: string): string => join(dirname(path), 'Backups', basename(path, FILE_ENDING));
 
   const closeCurrent = (): void => {
     options.current()?.close();
@@ -79,14 +81,25 @@ export function fileActions(options: FileActionsOptions): FileActions {
       ...(seen === undefined ? {} : { lastSeen: seen }),
     });
     current?.close();
-    options.become({
+    let stopWatch = (): void => undefined;
+    const book: Book = {
       connection: connect(file.db),
       path: full,
       name: basename(full, FILE_ENDING),
       readOnly: file.readOnly,
       notices: file.notices,
-      close: () => remember(full, file.close()),
-    });
+      close: () => {
+        stopWatch();
+        remember(full, file.close());
+      },
+    };
+    if (!file.readOnly) {
+      const newest = (): string | null => listBackups(backupFolder(full), full)[0]?.madeAt ?? null;
+      stopWatch = watchForBackup(book, newest, () => {
+        backUp(file.db, full, backupFolder(full), now());
+      });
+    }
+    options.become(book);
   };
 
   const pathFor = (name: string): string => {
@@ -132,6 +145,12 @@ export function fileActions(options: FileActionsOptions): FileActions {
     },
     open,
     close: closeCurrent,
+    backUpIfWritten() {
+      const book = options.current();
+      if (book === null || book.readOnly) return;
+      const written = book.connection.prepare('SELECT 1 FROM parts LIMIT 1').get() !== undefined;
+      if (written) backUp(book.connection.sqlite, book.path, backupFolder(book.path), now());
+    },
     backUp() {
       const book = needCurrent();
       const made = backUp(book.connection.sqlite, book.path, backupFolder(book.path), now());

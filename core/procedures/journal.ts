@@ -19,8 +19,6 @@ function takeBack(
   const book = context.book();
   if (book.readOnly) throw new Refusal('read-only', 'This workbook is open for reading only. Nothing was changed.');
   const { connection } = book;
-  const known = first<{ result: string }>(connection, 'SELECT result FROM acts WHERE idempotency_key = ?', input.key);
-  if (known !== undefined) return JSON.parse(known.result) as ActResult;
   const target = kind === 'undo' ? undoTarget(connection) : redoTarget(connection);
   if (target === undefined) {
     throw new Refusal('nothing-to-undo', `There is nothing to ${kind}. Nothing was changed.`, {

@@ -1,6 +1,7 @@
 import { existsSync } from 'node:fs';
 import type { WorkbookStatus } from '../contract/workbook.ts';
 import { Refusal } from '../refusal.ts';
+import { readWorkingTime } from '../schedule/working-time.ts';
 import { SCHEMA_VERSION } from '../workbook/file/identity.ts';
 import { all, readSettings, writeSettings } from '../workbook/store/connection.ts';
 import { verifyWorkbook } from '../workbook/store/verify.ts';
@@ -99,6 +100,8 @@ export const workbookProcedures = {
         );
       }
     }
+    if (input.settings.weekWindows !== undefined)
+      readWorkingTime({ weekly: input.settings.weekWindows, exceptions: [] });
     const given = Object.fromEntries(Object.entries(input.settings).filter(([, value]) => value !== undefined));
     writeSettings(connection, { ...before, ...given });
     context.announce({ act: 0, label: 'Settings', parts: null });

@@ -374,6 +374,12 @@ export class ActWriter {
 const of = (kind: string, payload: EntryPayload | null): string =>
   kind === 'reversal' && typeof payload?.['of'] === 'string' ? payload['of'] : kind;
 
+/** What the act of this idempotency key answered, if it was done. */
+export function doneBefore(connection: Connection, key: string): ActResult | undefined {
+  const row = first<{ result: string }>(connection, 'SELECT result FROM acts WHERE idempotency_key = ?', key);
+  return row === undefined ? undefined : (JSON.parse(row.result) as ActResult);
+}
+
 /**
  * Runs one act: one IMMEDIATE transaction around all that `work` writes. The same key again returns the first answer.
  * @throws Refusal from `work`; then nothing was written.
@@ -384,13 +390,9 @@ export function runAct(
   work: (writer: ActWriter) => string | undefined,
 ): ActResult {
   const { sqlite } = connection;
-  const again = (): ActResult | undefined => {
-    const row = first<{ result: string }>(connection, 'SELECT result FROM acts WHERE idempotency_key = ?', spec.key);
-    return row === undefined ? undefined : (JSON.parse(row.result) as ActResult);
-  };
   return sqlite
     .transaction((): ActResult => {
-      const before = again();
+      const before = doneBefore(connection, spec.key);
       if (before !== undefined) return before;
       const { next } = first<{ next: number }>(
         connection,

@@ -54,7 +54,7 @@ export function ExportSection() {
         </>
       )}
       <h2>The whole workbook</h2>
-      <p>All entries and records of all builds as JSON, a line each: enough to make the workbook again.</p>
+      <p>All entries and records of all builds as one JSON document: enough to make the workbook again.</p>
       {whole.refusal !== null && <RefusalNote refusal={whole.refusal} />}
       <div className="settings-buttons">
         <Button loading={whole.busy} onClick={() => void whole.run()}>
