@@ -1,19 +1,8 @@
 import { z } from 'zod';
+import { type BlockerKind, blockerKinds } from '../gate/blocker.ts';
 import { actBase, actResult, day, id, line, minor, ofBuild, optionalLine, procedure } from './common.ts';
 
-export const blockerKinds = [
-  'part not in hand',
-  'part not fitted',
-  'part not verified',
-  'trial part on',
-  'borrowed part on',
-  'wrong part not settled',
-  'bolts not final',
-  'job open',
-  'tool missing',
-  'decision open',
-] as const;
-export type BlockerKind = (typeof blockerKinds)[number];
+export type { BlockerKind };
 
 export const blockerSubject = z.object({ kind: z.enum(['part', 'job', 'tool', 'decision', 'bolt-group']), id });
 

@@ -45,7 +45,8 @@ export interface FloorBreak {
   readonly amountMinor: number;
 }
 
-const unitFloors: ReadonlySet<Account> = new Set([
+/** Accounts of units and counts, which may not be below zero at the end of any day. */
+export const unitFloors: ReadonlySet<Account> = new Set([
   'need',
   ...outstandingAccounts,
   ...lineAccounts,

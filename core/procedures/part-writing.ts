@@ -13,7 +13,8 @@ export type NewPart = { [K in keyof PartValues]?: PartValues[K] | undefined } & 
   readonly importKey?: string;
 };
 
-const defaults: Omit<PartValues, 'description' | 'needMilli'> = {
+/** What a part line starts with where nothing is typed. */
+export const partDefaults: Omit<PartValues, 'description' | 'needMilli'> = {
   partNumber: '',
   maker: '',
   link: '',
@@ -61,7 +62,7 @@ function checkUnit(unit: unknown, needMilli: number | undefined): void {
 /** Adds a part line: its record and the entry that lists its need are one. Returns its id. */
 export function addPart(writer: ActWriter, build: number, on: string, given: NewPart): number {
   const typed = Object.fromEntries(Object.entries(given).filter(([, value]) => value !== undefined)) as NewPart;
-  const values = { ...defaults, ...typed };
+  const values = { ...partDefaults, ...typed };
   checkUnit(values.unit, values.needMilli);
   checkLinks(writer.connection, build, values);
   const { needMilli, estimateEachE4, ...record } = values;

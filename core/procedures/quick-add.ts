@@ -8,6 +8,7 @@ import { type Connection, readSettings } from '../workbook/store/connection.ts';
 import { quantityWords } from '../workbook/store/entry-text.ts';
 import { foldText } from '../workbook/store/folded-text.ts';
 import { listRecords } from '../workbook/store/record-tables.ts';
+import { partDefaults } from './part-writing.ts';
 
 type Reading = z.infer<typeof quickAddReading>;
 
@@ -40,27 +41,7 @@ export function readQuickAdd(connection: Connection, build: number, text: string
   const understood: Reading['understood'] = [];
   const findings: string[] = [];
   const [head = '', ...pieces] = text.split(/[,;](?=\s|$)/).map((piece) => piece.trim());
-  const values: Reading['values'] = {
-    description: '',
-    partNumber: '',
-    maker: '',
-    link: '',
-    unit: 'each',
-    system: null,
-    phase: null,
-    job: null,
-    vendor: null,
-    priority: 3,
-    neededBy: null,
-    optional: false,
-    needsVerification: false,
-    stretchOnce: false,
-    attention: '',
-    note: '',
-    facts: [],
-    needMilli: 1000,
-    estimateEachE4: null,
-  };
+  const values: Reading['values'] = { ...partDefaults, description: '', needMilli: 1000 };
   const [, number, times, word, rest] = lead.exec(head) ?? [];
   values.description = head;
   if (number !== undefined && rest !== undefined && rest !== '') {

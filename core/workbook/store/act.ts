@@ -2,14 +2,14 @@ import type { ActResult } from '../../contract/common.ts';
 import type { Account, Posting } from '../../ledger/accounts.ts';
 import { postCount } from '../../ledger/counts.ts';
 import type { EntryDraft, EntryPayload, PayloadValue } from '../../ledger/entry.ts';
-import { applyPostings, type PartState } from '../../ledger/part-state.ts';
+import { applyPostings, emptyPart, type PartState } from '../../ledger/part-state.ts';
 import { isPartKind, post } from '../../ledger/post.ts';
-import { reversalPostings } from '../../ledger/reverse.ts';
+import { reversalPostings, unitFloors } from '../../ledger/reverse.ts';
 import type { SubjectBalances } from '../../ledger/subject-posting.ts';
 import { Refusal } from '../../refusal.ts';
 import { all, type Connection, first } from './connection.ts';
 import { type Edit, editsOf, inverse, type RecordTable } from './edits.ts';
-import { dayThatKeepsAFloor, floorAccounts, requireFloors } from './floors.ts';
+import { dayThatKeepsAFloor, requireFloors } from './floors.ts';
 import { writePosition } from './positions.ts';
 import { insertRecord, readRecord, spokenTable, writeRecord } from './record-tables.ts';
 import { countsOf, partCounts, stateOf } from './states.ts';
@@ -75,6 +75,8 @@ export class ActWriter {
   readonly notices: string[] = [];
   entries = 0;
   private readonly states = new Map<number, PartState>();
+  private readonly newParts = new Set<number>();
+  private quoted = false;
   private readonly deltas = new Map<string, Delta>();
   /** The same by part line: an act over thousands of lines must not look through all of them for each. */
   private readonly deltasOfPart = new Map<number, Delta[]>();
@@ -113,6 +115,20 @@ export class ActWriter {
   make(table: RecordTable, values: Record<string, unknown>): { readonly id: number; readonly edit: Edit } {
     const id = insertRecord(this.connection, table, values);
     if (table === 'lots' || table === 'orderLines') this.forget(Number(values['part']));
+    if (table === 'parts') {
+      // Nothing can stand on a part line that is new: a list of thousands need not ask four tables about each.
+      this.newParts.add(id);
+      this.states.set(
+        id,
+        emptyPart({
+          part: id,
+          build: Number(values['build']),
+          optional: values['optional'] === true,
+          needsVerification: values['needsVerification'] === true,
+          stretchOnce: values['stretchOnce'] === true,
+        }),
+      );
+    }
     return { id, edit: { table, id, before: { gone: true }, after: { gone: false } } };
   }
 
@@ -219,6 +235,7 @@ export class ActWriter {
       );
     const seq = Number(result.lastInsertRowid);
     this.entries += 1;
+    if (draft.kind === 'quoted') this.quoted = true;
     for (const posting of postings) this.storePosting(seq, draft, posting);
     if (draft.part !== undefined) this.states.set(draft.part, applyPostings(this.state(draft.part), postings));
     return seq;
@@ -364,9 +381,11 @@ export class ActWriter {
         );
     }
     for (const { posting, firstDay } of this.deltas.values()) {
-      if (floorAccounts.has(posting.account as Account)) requireFloors(connection, posting, firstDay);
+      if (unitFloors.has(posting.account)) requireFloors(connection, posting, firstDay);
     }
-    for (const [part, state] of this.states) writePosition(connection, part, state);
+    for (const [part, state] of this.states) {
+      writePosition(connection, part, state, this.newParts.has(part) && !this.quoted ? 0 : undefined);
+    }
     return [...this.states.keys()];
   }
 }

@@ -1,29 +1,6 @@
-import {
-  type Account,
-  exitAccounts,
-  lineAccounts,
-  outstandingAccounts,
-  type Posting,
-  placeAccounts,
-} from '../../ledger/accounts.ts';
+import type { Posting } from '../../ledger/accounts.ts';
 import { Refusal } from '../../refusal.ts';
 import { all, type Connection, first } from './connection.ts';
-
-/** Accounts that may not be below zero on any day, past or present. Memos and money are kept by their own rules. */
-export const floorAccounts: ReadonlySet<Account> = new Set<Account>([
-  'need',
-  ...outstandingAccounts,
-  ...lineAccounts,
-  ...placeAccounts,
-  ...exitAccounts,
-  'came-in',
-  'settled',
-  'job-planned',
-  'job-done',
-  'bolts',
-  'bolts-snug',
-  'bolts-final',
-]);
 
 /** The unary plus keeps the planner off the index by subject, which for a part line would read every posting. */
 const keyWhere = 'part = ? AND account = ? AND line = ? AND lot = ? AND +subject_kind = ? AND +subject = ?';

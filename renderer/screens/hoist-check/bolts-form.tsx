@@ -5,11 +5,13 @@ import { api } from '../../app/client.ts';
 import { useAct, useRead } from '../../app/data.tsx';
 import { Choice, QuantityField, TextField } from '../../parts/fields.tsx';
 import { FormWindow } from '../../parts/form.tsx';
+import { useLocale } from '../../parts/locale.tsx';
 import { Caution, Loading } from '../../parts/notes.tsx';
 import { RefusalNote } from '../../parts/refusal-note.tsx';
+import { torqueText } from '../../parts/torque.ts';
+import { TorqueField } from '../../parts/torque-field.tsx';
 import { Window } from '../../parts/window.tsx';
 import { useActDay, useWho } from './act-day.tsx';
-import { TorqueField } from './number-fields.tsx';
 import type { ActFormProps } from './waiver-forms.tsx';
 
 type Stage = 'snug' | 'final';
@@ -31,6 +33,7 @@ export function BoltsForm({ build, blocker, onClose }: ActFormProps & { readonly
 const whole = (value: unknown): number => (typeof value === 'number' ? value : 0);
 
 function Fields({ group, title, onClose }: { group: RecordRow; title: string; onClose: () => void }) {
+  const { units } = useLocale();
   const { values, standing } = group;
   const all = whole(values['count']);
   const final = whole(standing['final']);
@@ -106,7 +109,7 @@ function Fields({ group, title, onClose }: { group: RecordRow; title: string; on
         description={
           asked === null
             ? 'No torque is written down for this group.'
-            : `Written down: ${asked / 1000} N·m${source === '' ? ', without a source' : `, from ${source}`}.`
+            : `Written down: ${torqueText(asked, units)}${source === '' ? ', without a source' : `, from ${source}`}.`
         }
       />
       <Caution>

@@ -1,25 +1,10 @@
 import { Refusal } from '../../../core/refusal.ts';
-import { plainQuantity } from '../../../core/units/quantity.ts';
 import type { FieldProps } from '../../parts/field-frame.tsx';
 import { ReadField } from '../../parts/read-field.tsx';
 
 export interface NumberFieldProps extends FieldProps {
   readonly value: number | null;
   readonly onChange: (value: number | null) => void;
-}
-
-/** A torque in thousandths of a newton metre, from 0.001 to 5000 N·m. */
-export function TorqueField(props: NumberFieldProps) {
-  const read = (text: string): number => {
-    const found = /^(\d{1,4})(?:[.,](\d{1,3}))?$/.exec(text.trim());
-    const torque = Number(found?.[1] ?? 0) * 1000 + Number((found?.[2] ?? '').padEnd(3, '0'));
-    if (torque > 0 && torque <= 5_000_000) return torque;
-    throw new Refusal('bad-input', `The torque “${text.trim()}” can't be taken. Nothing was changed.`, {
-      field: props.name,
-      accepted: 'newton metres above 0 and up to 5000, such as 88 or 12.5',
-    });
-  };
-  return <ReadField {...props} read={read} write={plainQuantity} suffix="N·m" numeric />;
 }
 
 /** Hours spent, as decimal hours or as hours and minutes, in whole minutes. */

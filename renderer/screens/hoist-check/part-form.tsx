@@ -7,10 +7,10 @@ import { Choice, QuantityField, TextField } from '../../parts/fields.tsx';
 import { FormWindow } from '../../parts/form.tsx';
 import { Caution, Loading } from '../../parts/notes.tsx';
 import { RefusalNote } from '../../parts/refusal-note.tsx';
+import { TorqueField } from '../../parts/torque-field.tsx';
 import { Window } from '../../parts/window.tsx';
 import { useActDay, useWho } from './act-day.tsx';
 import { clearingPartActs } from './doing.ts';
-import { TorqueField } from './number-fields.tsx';
 import { type ClearingAct, clearingItems } from './part-items.ts';
 import type { ActFormProps } from './waiver-forms.tsx';
 
