@@ -96,7 +96,7 @@ export const demo: Verb = {
   takes: [0, 1],
   options: {},
   optionHelp: [],
-  examples: ['demo', `demo /tmp/demo${ending}`],
+  examples: ['demo', `demo ours${ending}`],
   async run(given, room) {
     const asked = given.positionals[0];
     const host = room.openHost(asked === undefined ? room.cwd : dirname(fullPath(room, asked)));
