@@ -1,0 +1,4 @@
+import type { Calculator } from '../calculator.ts';
+import { displacement } from './displacement.ts';
+
+export const groupB: readonly Calculator[] = [displacement];

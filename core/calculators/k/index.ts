@@ -1,0 +1,3 @@
+import type { Calculator } from '../calculator.ts';
+
+export const groupK: readonly Calculator[] = [];
