@@ -13,6 +13,7 @@ import { first } from '../workbook/store/connection.ts';
 import { dayWords, quantityWords } from '../workbook/store/entry-text.ts';
 import { gateFacts } from '../workbook/store/gate-facts.ts';
 import { needRecord } from '../workbook/store/record-tables.ts';
+import { remembered } from '../workbook/store/remembered.ts';
 import { act, type Context, counted, needBuild, procedures } from './context.ts';
 
 const { gate } = procedures;
@@ -34,13 +35,19 @@ export function reviewOf(
   const today = context.today();
   const past = asOf !== undefined && asOf < today ? asOf : undefined;
   const { connection } = context.book();
-  const review = reviewGate(gateFacts(connection, build, today, past), {
-    now: past === undefined ? `${today}T${clock(context.now())}` : `${past}T23:59`,
-    workingTime: workingTimeOf(context.settings()),
-    assume,
-    words,
+  const now = past === undefined ? `${today}T${clock(context.now())}` : `${past}T23:59`;
+  const settings = context.settings();
+  // Several screens ask for the same check at once, and the list of past weeks asks for many: each is worked out once
+  // between two acts (the working windows and the minute belong to what it depends on).
+  return remembered(connection, `gate ${build} ${now} ${JSON.stringify(settings.weekWindows)}`, () => {
+    const review = reviewGate(gateFacts(connection, build, today, past), {
+      now,
+      workingTime: workingTimeOf(settings),
+      assume,
+      words,
+    });
+    return { review, answer: answerSentence(review, words) };
   });
-  return { review, answer: answerSentence(review, words) };
 }
 
 function workingTimeOf(settings: Settings): ReturnType<typeof readWorkingTime> | null {

@@ -169,7 +169,9 @@ export function moneyOf(
   const past = asOf !== undefined && asOf < today ? asOf : undefined;
   const rows = new Map<number | null, MoneyFigures>();
   let total = noMoney;
-  for (const { tag, money } of past === undefined ? moneyByTag(connection, build, by) : moneyByTagAsOf(connection, build, past, by)) {
+  for (const { tag, money } of past === undefined
+    ? moneyByTag(connection, build, by)
+    : moneyByTagAsOf(connection, build, past, by)) {
     total = addMoney(total, money);
     rows.set(tag, addMoney(rows.get(tag) ?? noMoney, money));
   }
@@ -239,14 +241,27 @@ function usualVendors(connection: Connection, build: number): Map<number, number
 /** Sums of some accounts by day; `sign` turns debits into what the figure counts. */
 function byDay(connection: Connection, build: number, accounts: readonly (readonly [string, 1 | -1])[]): DatedAmount[] {
   const signs = new Map(accounts);
-  return all<{ on: string; account: string; minor: number }>(
-    connection,
-    `SELECT on_day AS "on", account, sum(amount_minor) AS minor FROM postings
-     WHERE build = ? AND account IN (SELECT value FROM json_each(?)) GROUP BY on_day, account ORDER BY on_day`,
-    build,
-    JSON.stringify([...signs.keys()]),
-  ).map(({ on, account, minor }) => ({ on, minor: minor * (signs.get(account) ?? 1) }));
+  return sumsByDay(connection, build)
+    .filter(({ account }) => signs.has(account))
+    .map(({ on, account, minor }) => ({ on, minor: minor * (signs.get(account) ?? 1) }));
 }
+
+interface DaySum {
+  readonly on: string;
+  readonly account: string;
+  readonly minor: number;
+}
+
+/** Amounts of every account by day: one walk through the postings for all curves. */
+const sumsByDay = (connection: Connection, build: number): readonly DaySum[] =>
+  remembered(connection, `sums by day ${build}`, () =>
+    all<DaySum>(
+      connection,
+      `SELECT on_day AS "on", account, sum(amount_minor) AS minor FROM postings WHERE build = ? AND amount_minor <> 0
+       GROUP BY on_day, account ORDER BY on_day`,
+      build,
+    ),
+  );
 
 const paidAccounts = [
   ['cash', -1],

@@ -22,7 +22,7 @@ export function chasedDays(connection: Connection, { build, order, asOf }: Order
   return new Map(
     all<{ line: number; on: string }>(
       connection,
-      `SELECT line, max(on_day) AS "on" FROM entries e WHERE kind = 'chased' AND ${order === undefined ? 'build' : 'order_id'} = ?
+      `SELECT line, max(on_day) AS "on" FROM entries e WHERE kind = 'chased' AND ${order === undefined ? '+build' : 'order_id'} = ?
        AND on_day <= ? AND line IS NOT NULL
        AND NOT EXISTS (SELECT 1 FROM taken_back t WHERE t.seq = e.seq) GROUP BY line`,
       order ?? build,

@@ -8,6 +8,7 @@ import { addPosition, noMoney, taggedPositions } from './money.ts';
 import { partRows } from './part-rows.ts';
 import type { Position } from './positions.ts';
 import { listRecords } from './record-tables.ts';
+import { remembered } from './remembered.ts';
 import { subjectSums } from './states.ts';
 
 /** Units that came in, are ours and weren't rejected, returned or lost. */
@@ -47,7 +48,10 @@ const shown = (share: Share | null, whenEmpty: string): ProgressMeasures['spend'
     : { share: ratioOf(share), text: showShare(share, whenEmpty), done: share.done, of: share.of };
 
 /** How far a build is, by every measure, now or at the end of a past day. */
-export function progressMeasures(connection: Connection, build: number, asOf: string | undefined): ProgressMeasures {
+export const progressMeasures = (connection: Connection, build: number, asOf: string | undefined): ProgressMeasures =>
+  remembered(connection, `progress ${build} ${asOf}`, () => measure(connection, build, asOf));
+
+function measure(connection: Connection, build: number, asOf: string | undefined): ProgressMeasures {
   const units = new Map(
     all<{ id: number; unit: string; optional: number }>(
       connection,

@@ -101,10 +101,13 @@ const columns: readonly (readonly [keyof Position, string])[] = [
 const replace = `INSERT OR REPLACE INTO positions (part, build, ${columns.map(([, name]) => name).join(', ')})
   VALUES (?, ?, ${columns.map(() => '?').join(', ')})`;
 
-/** Keeps the position of a part line; in the transaction of the entry that moved it. */
-export function writePosition(connection: Connection, part: number, state: PartState): void {
+/**
+ * Keeps the position of a part line; in the transaction of the entry that moved it.
+ * @param knownQuotes how many quotes there are for it, where the caller knows.
+ */
+export function writePosition(connection: Connection, part: number, state: PartState, knownQuotes?: number): void {
   const words = state.lines.length === 0 ? new Map<number, LineWord>() : partWords(connection, part);
-  const { quotes } = first<{ quotes: number }>(connection, quoteCountSql, part) as { quotes: number };
+  const quotes = knownQuotes ?? first<{ quotes: number }>(connection, quoteCountSql, part)?.quotes ?? 0;
   const position = positionOf(state, words, quotes);
   connection.prepare(replace).run(part, state.build, ...columns.map(([property]) => position[property]));
 }
