@@ -57,6 +57,7 @@ export async function openShell({ today = journeyDay }: { readonly today?: strin
 
   const pageIn = async (context: BrowserContext): Promise<Page> => {
     const page = await context.newPage();
+    page.setDefaultTimeout(20_000);
     listen(page, complaints);
     await page.goto(shell.url);
     await page.getByRole('main').waitFor();
