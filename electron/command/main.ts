@@ -9,7 +9,7 @@ import { verbs } from './verbs.ts';
 
 const everyVerb = { help: { type: 'boolean', short: 'h' }, json: { type: 'boolean' } } as const;
 
-function read(verb: Verb, args: readonly string[]): Given & { readonly json: boolean; readonly help: boolean } {
+function read(verb: Verb, args: readonly string[]): Given & { readonly help: boolean } {
   let parsed: ReturnType<typeof parseArgs>;
   try {
     parsed = parseArgs({
@@ -27,7 +27,6 @@ function read(verb: Verb, args: readonly string[]): Given & { readonly json: boo
     text: (name: string) => (typeof values[name] === 'string' ? values[name] : undefined),
     list: (name: string) => (Array.isArray(values[name]) ? (values[name] as readonly string[]) : []),
     flag: (name: string) => values[name] === true,
-    json: values['json'] === true,
     help: values['help'] === true,
   };
   const [fewest, most] = verb.takes;
@@ -90,12 +89,12 @@ export async function runCommand(args: readonly string[], room: Room): Promise<n
     room.out(about === undefined ? helpForAll(verbs) : helpFor(about));
     return name === undefined ? exitCodes.usage : exitCodes.done;
   }
-  const json = rest.includes('--json');
+  const verb = verbs.find((one) => one.name === name);
+  const json = rest.includes('--json') || verb?.speaksJson?.(rest) === true;
   const complain = (code: number, text: string, data: unknown): number => {
     room.error(json ? JSON.stringify(data) : text);
     return code;
   };
-  const verb = verbs.find((one) => one.name === name);
   if (verb === undefined) {
     const text = `There is no verb “${name}”. One of: ${verbs.map((one) => one.name).join(', ')}.`;
     return complain(exitCodes.usage, text, { code: 'usage', message: text });
@@ -103,11 +102,11 @@ export async function runCommand(args: readonly string[], room: Room): Promise<n
   try {
     const given = read(verb, rest);
     if (given.help) {
-      room.out(helpFor(verb));
+      room.out(verb.helpAbout?.(given) ?? helpFor(verb));
       return exitCodes.done;
     }
     const said = await verb.run(given, room);
-    room.out(given.json ? JSON.stringify(said.data, null, 2) : said.lines.join('\n'));
+    room.out(json ? JSON.stringify(said.data, null, 2) : said.lines.join('\n'));
     return said.exit ?? exitCodes.done;
   } catch (error) {
     if (error instanceof UsageError) {
@@ -120,7 +119,7 @@ export async function runCommand(args: readonly string[], room: Room): Promise<n
     if (refusal !== undefined) {
       const accepted = refusal.accepted === undefined ? '' : `\nAccepted: ${refusal.accepted}`;
       const hint = refusal.code === 'file-known' && !rest.includes('--again') ? `\n${againHint}` : '';
-      return complain(exitCodes.refused, `${refusal.message}${accepted}${hint}`, refusal);
+      return complain(verb.refusedExit ?? exitCodes.refused, `${refusal.message}${accepted}${hint}`, refusal);
     }
     const text = error instanceof Error ? error.message : String(error);
     return complain(exitCodes.failed, `The program failed: ${text}`, { code: 'failed', message: text });

@@ -32,6 +32,8 @@ export interface Room {
   readonly workbookFolder: () => string;
   /** A host over any file; closed by the caller. */
   readonly openHost: (folder: string) => Host;
+  /** All of standard input, for verbs that read it; without this, the process's own. */
+  readonly input?: () => string;
 }
 
 /** What a verb has to say: plain lines for people, data for `--json`. */
@@ -53,6 +55,12 @@ export interface Verb {
   readonly examples: readonly string[];
   /** Fewest and most positional arguments. */
   readonly takes: readonly [number, number];
+  /** Whether these arguments are answered (and refused) in JSON even without `--json`. */
+  readonly speaksJson?: (args: readonly string[]) => boolean;
+  /** Exit code of a refusal, where scripts of this verb rely on another than `refused`. */
+  readonly refusedExit?: number;
+  /** Help on what the positional arguments name, where there is more to say than of the verb. */
+  readonly helpAbout?: (given: Given) => string | undefined;
   run(given: Given, room: Room): Promise<Said>;
 }
 

@@ -1,3 +1,4 @@
+import { calc } from './calc.ts';
 import { bringIn } from './import-verb.ts';
 import { money, positions, review, verify } from './reading-verbs.ts';
 import { serve } from './serve.ts';
@@ -16,5 +17,6 @@ export const verbs: readonly Verb[] = [
   backup,
   restore,
   verify,
+  calc,
   serve,
 ];
