@@ -28,6 +28,8 @@ export type Blocker = z.infer<typeof blocker>;
 
 export const gateReview = z.object({
   gateName: z.string(),
+  /** Things that the check looked at; 0 = nothing is written down yet, which is no reason to hoist. */
+  listed: z.int(),
   asOf: day,
   answer: z.string(),
   /** The day at best, or null with the reason and the earliest that is known. */

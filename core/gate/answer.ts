@@ -10,6 +10,9 @@ import type { GateReview } from './gate.ts';
 export function answerSentence(review: GateReview, words: GateWords): string {
   const count = review.blockers.length;
   const waived = review.waived.length;
+  if (review.listed === 0) {
+    return `Nothing is written down yet; ${review.gateName} is judged by the parts, jobs and bolts that you list.`;
+  }
   if (count === 0) {
     const rest = waived === 0 ? '' : `; ${waived} ${waived === 1 ? 'is' : 'are'} waived`;
     return `Nothing stands before ${review.gateName}${rest}.`;

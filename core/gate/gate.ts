@@ -21,6 +21,8 @@ export interface WaivedBlocker extends Blocker {
 
 export interface GateReview {
   readonly gateName: string;
+  /** Parts, jobs, tools, decisions and bolt groups that the check looked at; 0 = nothing is written down yet. */
+  readonly listed: number;
   readonly asOf: string;
   /** The day at best; null when an item has no date. Today when nothing blocks. */
   readonly gateOn: string | null;
@@ -57,12 +59,15 @@ export function reviewGate(facts: GateFacts, options: GateOptions): GateReview {
 
   const atLeastOn = [today, ...dated.map((item) => item.atLeastOn)].sort(compareDates).at(-1) ?? today;
   const undated = blockers.filter((blocker) => blocker.clearOn === null);
+  const { parts, jobs, tools, decisions, boltGroups } = facts;
+  const listed = [parts, jobs, tools, decisions, boltGroups].reduce((sum, list) => sum + list.length, 0);
   return {
     gateName: facts.gateName,
+    listed,
     asOf: today,
-    gateOn: undated.length === 0 ? atLeastOn : null,
+    gateOn: undated.length === 0 && listed > 0 ? atLeastOn : null,
     atLeastOn,
-    noDate: noDateSentence(undated, options.words.day(atLeastOn)),
+    noDate: listed === 0 ? 'Nothing is written down yet.' : noDateSentence(undated, options.words.day(atLeastOn)),
     blockers,
     waived,
     costMinor: sum(blockers.map((blocker) => blocker.costMinor ?? 0)),

@@ -179,6 +179,13 @@ export const gateProcedures = {
     const build = needBuild(context, input.build);
     const { review } = reviewOf(context, input.build, undefined);
     const gateName = String(needRecord(context.book().connection, 'builds', build.id)['gateName']);
+    if (review.listed === 0) {
+      throw new Refusal(
+        'not-allowed-from-here',
+        `Nothing is written down yet, so nothing can be said about ${gateName}. Nothing was changed.`,
+        { accepted: 'a build with its parts, jobs or bolts listed' },
+      );
+    }
     if (review.blockers.length > 0) {
       throw new Refusal(
         'not-allowed-from-here',

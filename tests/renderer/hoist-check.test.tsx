@@ -46,6 +46,7 @@ const job = blocker({
 });
 const review: GateReview = {
   gateName: 'engine-in',
+  listed: 2,
   asOf: '2026-03-12',
   answer: '2 things stand before engine-in.',
   gateOn: null,

@@ -59,6 +59,7 @@ function Checked({ review, reading }: { readonly review: GateReview; readonly re
   const [doing, setDoing] = useState<Doing | null>(null);
   const past = asOf !== null;
   const clear = review.blockers.length === 0;
+  const nothingListed = review.listed === 0;
   const acts = past ? {} : { onDo: setDoing };
   return (
     <Page
@@ -83,7 +84,7 @@ function Checked({ review, reading }: { readonly review: GateReview; readonly re
         </p>
       )}
       <Toolbar label="The check">
-        {clear && !past && (
+        {clear && !nothingListed && !past && (
           <Button variant="filled" onClick={() => setDoing({ what: 'pass' })}>
             The engine is in…
           </Button>
@@ -93,7 +94,11 @@ function Checked({ review, reading }: { readonly review: GateReview; readonly re
         </Button>
       </Toolbar>
       {clear ? (
-        <p>Nothing blocks{review.waived.length > 0 ? '; what was waived is listed below' : ''}.</p>
+        <p>
+          {nothingListed
+            ? 'Parts, jobs, tools, decisions and bolt groups stand here until they are cleared. Write the first part down, or bring in the list that you keep.'
+            : `Nothing blocks${review.waived.length > 0 ? '; what was waived is listed below' : ''}.`}
+        </p>
       ) : (
         <Tabs
           label="Order of the list"

@@ -325,12 +325,18 @@ test('a waiver ends on its last day, needs an answerer, and never holds for kind
 });
 
 test('says when nothing stands before the gate, and counts one thing as one', () => {
-  const clear = reviewGate(facts({}), options);
+  const clear = reviewGate(facts({ jobs: [job(1, { done: true })] }), options);
   expect(clear).toMatchObject({ gateOn: '2026-03-02', costMinor: 0, minutes: 0, counts: [] });
   expect(answerSentence(clear, options.words)).toBe('Nothing stands before engine-in.');
   expect(answerSentence(reviewGate(facts({ jobs: [job(1)] }), options), options.words)).toBe(
     '1 thing stands before engine-in; the job “job 1”, not done, holds the date.',
   );
+});
+
+test('does not call a build ready of which nothing is written down', () => {
+  const empty = reviewGate(facts({}), options);
+  expect(empty).toMatchObject({ listed: 0, gateOn: null, noDate: 'Nothing is written down yet.', blockers: [] });
+  expect(answerSentence(empty, options.words)).toMatch(/^Nothing is written down yet/);
 });
 
 test('sums up by kind', () => {
