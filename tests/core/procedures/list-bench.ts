@@ -58,4 +58,4 @@ export async function openListBench(options: BenchOptions = {}) {
     },
   };
 }
-export type ListBench = Awaited<ReturnType<typeof openListBench>>;
+type ListBench = Awaited<ReturnType<typeof openListBench>>;
