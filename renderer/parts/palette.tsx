@@ -84,10 +84,13 @@ function useFound(text: string, search: PaletteProps['search']): Found {
   return found;
 }
 
+/** The search can be asked for while any other window is open. */
+const aboveWindows = 290;
+
 /** Search and commands in one dialog: type, choose with the arrows, Enter opens. */
 export function Palette({ opened, onClose, commands, search }: PaletteProps) {
   return (
-    <Modal.Root opened={opened} onClose={onClose} size="40rem" padding={0} yOffset="12vh">
+    <Modal.Root opened={opened} onClose={onClose} size="40rem" padding={0} yOffset="12vh" zIndex={aboveWindows}>
       <Modal.Overlay backgroundOpacity={0.4} />
       <Modal.Content aria-label="Search the workbook">
         <PaletteInside commands={commands} onClose={onClose} {...(search === undefined ? {} : { search })} />

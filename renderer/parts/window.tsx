@@ -1,5 +1,5 @@
 import { Drawer, Modal } from '@mantine/core';
-import { type ReactNode, useEffect, useEffectEvent } from 'react';
+import { type ReactNode, useEffect, useEffectEvent, useMemo } from 'react';
 import './window.css';
 
 export interface WindowProps {
@@ -14,6 +14,13 @@ export interface WindowProps {
 }
 
 const openWindows: (() => void)[] = [];
+
+/** The library's own level of windows; its lists and calendars stand a hundred higher. */
+const lowestLevel = 200;
+
+/** A window that is opened out of another stands above it, wherever on the page either was drawn. */
+const useLevel = (opened: boolean): number =>
+  useMemo(() => (opened ? lowestLevel + openWindows.length : lowestLevel), [opened]);
 
 /**
  * Esc closes the topmost window only, and not when something inside it took the key to close itself (a list, a
@@ -48,7 +55,8 @@ function useEscape(opened: boolean, onClose: () => void): void {
 export function Window({ opened, onClose, title, children, as = 'dialog', closesBeside = true }: WindowProps) {
   const Kind = as === 'drawer' ? Drawer : Modal;
   useEscape(opened, onClose);
-  const root = { opened, onClose, closeOnClickOutside: closesBeside, closeOnEscape: false };
+  const zIndex = useLevel(opened);
+  const root = { opened, onClose, zIndex, closeOnClickOutside: closesBeside, closeOnEscape: false };
   const inside = (
     <>
       <Kind.Overlay backgroundOpacity={0.4} />

@@ -3,7 +3,7 @@ import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { violations } from './accessible.ts';
 import { type OpenShell, openShell, type PageOptions, picture } from './open-shell.ts';
-import { screens, show } from './screens.ts';
+import { screens, show, sideways } from './screens.ts';
 
 const looks: Readonly<Record<string, PageOptions>> = {
   'the desk by day': { width: 1440, height: 900 },
@@ -36,10 +36,7 @@ describe.each(Object.entries(looks))('at %s', (look, options) => {
       await show(page, hash);
       await picture(page, `${name} ${look}`);
       expect(await violations(page)).toEqual([]);
-      const wide = await page.evaluate(
-        () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
-      );
-      expect(wide).toBe(0);
+      expect(await sideways(page)).toEqual([]);
     },
   );
 });

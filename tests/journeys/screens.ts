@@ -41,3 +41,12 @@ export async function settled(page: Page): Promise<void> {
     )
     .toBe(true);
 }
+
+/** What is wider than its place: the page, or a window on it. A wide table that scrolls in a frame of its own isn't. */
+export async function sideways(page: Page): Promise<readonly string[]> {
+  return page.evaluate(() =>
+    [document.documentElement, ...document.querySelectorAll<HTMLElement>('[role="dialog"]')]
+      .filter((place) => place.scrollWidth > place.clientWidth)
+      .map((place) => `${place.tagName} ${place.className}: ${place.scrollWidth} in ${place.clientWidth}`),
+  );
+}

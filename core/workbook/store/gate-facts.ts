@@ -3,8 +3,10 @@ import type { BlockerKind, BlockerSubject } from '../../gate/blocker.ts';
 import type { BoltGroupFact, DecisionFact, GateFacts, PartFact, WaiverFact } from '../../gate/facts.ts';
 import { isUnit } from '../../units/quantity.ts';
 import { all, type Connection } from './connection.ts';
-import { lacksEstimate, taggedPositions } from './money.ts';
+import { lacksEstimate } from './money.ts';
+import { positionsAsOf } from './part-rows.ts';
 import { planJobRows, toolsAtHand } from './plan.ts';
+import { type Position, positionSelect } from './positions.ts';
 import { listRecords, readRecord } from './record-tables.ts';
 import { subjectSums } from './states.ts';
 
@@ -19,18 +21,27 @@ interface PartWords {
   readonly before_gate: number;
 }
 
+/**
+ * Leaves out lines that nothing can be found about: enough of their own is on for good, nothing of them is on for trial
+ * or borrowed, and they need no verifying. Of the others the hoist check says which stand in the way; towards the end of
+ * a build they are few.
+ */
+const mayStandInTheWay = `(q.need_milli > q.fitted_milli + q.snug_milli + q.verified_milli OR q.trial_milli > 0
+  OR q.borrowed_on_milli > 0 OR p.needs_verification = 1)`;
+
 function partFacts(connection: Connection, build: number, day: string, asOf: string | undefined): PartFact[] {
-  const words = new Map(
-    all<PartWords>(
-      connection,
-      `SELECT p.id, p.description, p.unit, p.optional, p.needs_verification, v.lead_days,
-       coalesce(j.before_gate, 1) AS before_gate FROM parts p LEFT JOIN vendors v ON v.id = p.vendor LEFT JOIN jobs j ON j.id = p.job WHERE p.build = ? AND p.gone = 0`,
-      build,
-    ).map((row) => [row.id, row]),
-  );
-  return taggedPositions(connection, build, asOf).flatMap(({ tags, position }) => {
-    const part = words.get(tags.id);
-    if (part === undefined || tags.dropped === 1) return [];
+  const positions = asOf === undefined ? undefined : positionsAsOf(connection, build, asOf);
+  return all<PartWords & Position>(
+    connection,
+    `SELECT p.id, p.description, p.unit, p.optional, p.needs_verification, v.lead_days,
+     coalesce(j.before_gate, 1) AS before_gate, ${positionSelect} FROM parts p JOIN positions q ON q.part = p.id
+     LEFT JOIN vendors v ON v.id = p.vendor LEFT JOIN jobs j ON j.id = p.job
+     WHERE p.build = ? AND p.gone = 0 AND p.retired_on IS NULL${positions === undefined ? ` AND ${mayStandInTheWay}` : ''}
+     ORDER BY p.id`,
+    build,
+  ).flatMap((part) => {
+    const position = positions === undefined ? part : positions.get(part.id);
+    if (position === undefined) return [];
     // A part for a job after the gate isn't required for it, but what is on for trial or borrowed must still come off.
     if (part.before_gate === 0 && position.trialMilli === 0 && position.borrowedOnMilli === 0) return [];
     // What nobody has ordered can be here when its vendor usually delivers, counted from the day of the check.
@@ -125,7 +136,7 @@ interface WaiverPayload {
 export function standingWaivers(connection: Connection, build: number, asOf: string | undefined): WaiverFact[] {
   const rows = all<{ seq: number; kind: string; on_day: string; payload: string }>(
     connection,
-    `SELECT seq, kind, on_day, payload FROM entries e WHERE build = ? AND kind IN ('waived', 'waiver-ended') AND on_day <= ?
+    `SELECT seq, kind, on_day, payload FROM entries e WHERE +build = ? AND kind IN ('waived', 'waiver-ended') AND on_day <= ?
      AND NOT EXISTS (SELECT 1 FROM taken_back t WHERE t.seq = e.seq) ORDER BY seq`,
     build,
     asOf ?? '9999-12-31',
@@ -157,7 +168,7 @@ export function gateFacts(connection: Connection, build: number, today: string, 
   const partsOf = Map.groupBy(
     all<{ id: number; job: number }>(
       connection,
-      'SELECT id, job FROM parts WHERE build = ? AND gone = 0 AND retired_on IS NULL AND job IS NOT NULL',
+      'SELECT id, job FROM parts WHERE +build = ? AND gone = 0 AND retired_on IS NULL AND job IS NOT NULL',
       build,
     ),
     ({ job }) => job,

@@ -125,7 +125,7 @@ export function budgetEntries(connection: Connection, build: number): BudgetEntr
     connection,
     `SELECT seq, on_day, kind, subject_kind, subject, amount_minor, payload,
      EXISTS (SELECT 1 FROM taken_back t WHERE t.seq = e.seq) AS reversed FROM entries e
-     WHERE build = ? AND kind IN ('budgeted', 'contingency-drawn') ORDER BY seq`,
+     WHERE +build = ? AND kind IN ('budgeted', 'contingency-drawn') ORDER BY seq`,
     build,
   ).map((row) => {
     const payload = row.payload === null ? {} : (JSON.parse(row.payload) as Record<string, unknown>);

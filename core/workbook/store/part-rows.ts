@@ -103,7 +103,7 @@ export function positionsAsOf(connection: Connection, build: number, asOf: strin
   const quotes = new Map(
     all<{ part: number; quotes: number }>(
       connection,
-      `SELECT part, count(*) AS quotes FROM entries e WHERE build = ? AND kind = 'quoted' AND on_day <= ? AND NOT EXISTS (SELECT 1 FROM taken_back t WHERE t.seq = e.seq) GROUP BY part`,
+      `SELECT part, count(*) AS quotes FROM entries e WHERE +build = ? AND kind = 'quoted' AND on_day <= ? AND NOT EXISTS (SELECT 1 FROM taken_back t WHERE t.seq = e.seq) GROUP BY part`,
       build,
       asOf,
     ).map(({ part, quotes: count }) => [part, count]),

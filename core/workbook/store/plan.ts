@@ -107,7 +107,7 @@ export function planJobRows(connection: Connection, build: number, asOf: string 
   const sums = subjectSums(connection, build, 'job', asOf);
   const words = all<{ subject: number; kind: string; on_day: string; payload: string | null }>(
     connection,
-    `SELECT subject, kind, on_day, payload FROM entries e WHERE build = ? AND subject_kind = 'job' AND kind IN ('job-done', 'hours')
+    `SELECT subject, kind, on_day, payload FROM entries e WHERE +build = ? AND subject_kind = 'job' AND kind IN ('job-done', 'hours')
      AND on_day <= ? AND NOT EXISTS (SELECT 1 FROM taken_back t WHERE t.seq = e.seq) ORDER BY seq`,
     build,
     day,
@@ -183,7 +183,7 @@ export function planJobs(connection: Connection, build: number, today: string, a
   const tools = toolsAtHand(connection, build, asOf);
   const wanted = all<{ id: number }>(
     connection,
-    'SELECT id FROM parts WHERE build = ? AND gone = 0 AND job IS NOT NULL',
+    'SELECT id FROM parts WHERE +build = ? AND gone = 0 AND job IS NOT NULL',
     build,
   ).map(({ id }) => id);
   const rows = wanted.length === 0 ? [] : partRows(connection, { build, today, asOf, ids: wanted });

@@ -156,14 +156,14 @@ export function subjectSums(
       ? all<{ subject: number; account: Account; quantityMilli: number; amountMinor: number }>(
           connection,
           `SELECT subject, account, quantity_milli AS quantityMilli, amount_minor AS amountMinor FROM balances
-           WHERE build = ? AND subject_kind = ?`,
+           WHERE +build = ? AND subject_kind = ?`,
           build,
           kind,
         )
       : all<{ subject: number; account: Account; quantityMilli: number; amountMinor: number }>(
           connection,
           `SELECT subject, account, sum(quantity_milli) AS quantityMilli, sum(amount_minor) AS amountMinor FROM postings
-           WHERE build = ? AND subject_kind = ? AND on_day <= ? GROUP BY subject, account`,
+           WHERE +build = ? AND subject_kind = ? AND on_day <= ? GROUP BY subject, account`,
           build,
           kind,
           asOf,

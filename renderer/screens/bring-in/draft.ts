@@ -5,7 +5,6 @@ import type { Table, TableRead } from '../../../core/exchange/table-types.ts';
 import type { LocaleSettings } from '../../parts/locale.tsx';
 
 export const steps = ['file', 'found', 'columns', 'words', 'preview', 'bring in'] as const;
-type StepName = (typeof steps)[number];
 
 /** A file that was brought in before, by which act and when. */
 export type KnownFile = { readonly act: number; readonly on: string; readonly label: string };

@@ -58,4 +58,3 @@ export async function openListBench(options: BenchOptions = {}) {
     },
   };
 }
-type ListBench = Awaited<ReturnType<typeof openListBench>>;
