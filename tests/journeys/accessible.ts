@@ -14,6 +14,7 @@ export async function violations(page: Page): Promise<readonly string[]> {
       rules: { 'target-size': { enabled: true } },
       resultTypes: ['violations'],
     });
+    if (found.passes.length < 10) return [`Only ${found.passes.length} rules found something to look at.`];
     return found.violations.flatMap(({ id, nodes }) =>
       nodes.slice(0, 4).map(({ target, html, any }) => {
         const why = any.map(({ message }) => message).join(' ');
