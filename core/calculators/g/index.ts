@@ -1,3 +1,7 @@
 import type { Calculator } from '../calculator.ts';
+import { bearingClearance } from './bearing-clearance.ts';
+import { endFloat } from './end-float.ts';
+import { pistonToWall } from './piston-to-wall.ts';
+import { ringEndGap } from './ring-end-gap.ts';
 
-export const groupG: readonly Calculator[] = [];
+export const groupG: readonly Calculator[] = [bearingClearance, pistonToWall, ringEndGap, endFloat];
