@@ -200,7 +200,7 @@ function gateDerivation(context: Context, question: WhyQuestion, say: (minor: nu
   const { review, answer } = reviewOf(context, question.build, question.asOf);
   const value: Partial<Record<WhyFigure, string>> = {
     'gate-date': review.gateOn === null ? review.noDate : dayWords(review.gateOn),
-    'gate-cost': `${say(review.costMinor)}${review.costUnknown === 0 ? '' : `, and ${counted(review.costUnknown, 'item')} without a known cost`}`,
+    'gate-cost': review.costUnknown === 0 ? '' : `and ${counted(review.costUnknown, 'item')} without a known cost`,
     'blocker-count': answer,
   };
   return {
@@ -223,12 +223,7 @@ function gateDerivation(context: Context, question: WhyQuestion, say: (minor: nu
   };
 }
 
-function budgetDerivation(
-  context: Context,
-  question: WhyQuestion,
-  figures: MoneyFigures,
-  say: (minor: number) => string,
-): Derivation {
+function budgetDerivation(context: Context, question: WhyQuestion, figures: MoneyFigures): Derivation {
   const { connection } = context.book();
   const until = question.asOf ?? context.today();
   const entries = budgetEntries(connection, question.build).filter((entry) => {
@@ -242,7 +237,7 @@ function budgetDerivation(
     ...empty,
     title: titles.budget,
     amountMinor: figures.budgetMinor,
-    text: say(figures.budgetMinor),
+    text: '',
     formula: 'original budget + approved changes + contingency drawn',
     entries: entries.map((entry) => {
       const line = entry.lineId === null ? undefined : readRecord(connection, 'budgetLines', entry.lineId);
@@ -292,12 +287,12 @@ export const whyProcedures = {
           accepted: 'a question about the build, a system or a phase',
         });
       }
-      const budget = { ...budgetDerivation(context, input, figures, say), title };
+      const budget = { ...budgetDerivation(context, input, figures), title };
       if (input.figure === 'budget') return budget;
       return {
         ...budget,
         amountMinor: figures.varianceMinor,
-        text: say(figures.varianceMinor),
+        text: '',
         formula: formulas.variance ?? '',
         terms: moneyTerms(figures, 'variance', say),
       };
@@ -325,7 +320,7 @@ export const whyProcedures = {
       ...empty,
       title,
       amountMinor: total,
-      text: say(total),
+      text: '',
       formula: formulas[input.figure] ?? 'the sum of these entries',
       source: method,
       terms: figures === undefined ? [] : moneyTerms(figures, input.figure, say),
