@@ -196,7 +196,7 @@ function shareOf(measures: ProgressMeasures, figure: WhyFigure): Derivation['ter
   ];
 }
 
-function gateDerivation(context: Context, question: WhyQuestion, say: (minor: number) => string): Derivation {
+function gateDerivation(context: Context, question: WhyQuestion): Derivation {
   const { review, answer } = reviewOf(context, question.build, question.asOf);
   const value: Partial<Record<WhyFigure, string>> = {
     'gate-date': review.gateOn === null ? review.noDate : dayWords(review.gateOn),
@@ -266,7 +266,7 @@ export const whyProcedures = {
     const title = `${titles[input.figure]}: ${about}`;
 
     if (input.figure === 'gate-date' || input.figure === 'gate-cost' || input.figure === 'blocker-count') {
-      return { ...gateDerivation(context, input, say), title };
+      return { ...gateDerivation(context, input), title };
     }
     if (input.figure.endsWith('-share')) {
       const measures = progressMeasures(connection, input.build, asOf === '9999-12-31' ? undefined : asOf);
