@@ -39,8 +39,10 @@ function spellingsOf(dimension: Dimension): ReadonlyMap<string, Spelling> {
   let map = spellings.get(dimension) as Map<string, Spelling> | undefined;
   if (map === undefined) {
     map = new Map();
-    for (const [symbol, { also = [], exactCase = false }] of Object.entries(dimensions[dimension].units)) {
-      for (const text of [symbol, ...also]) {
+    for (const [symbol, { also = [], label = symbol, exactCase = false }] of Object.entries(
+      dimensions[dimension].units,
+    )) {
+      for (const text of [symbol, label, ...also].filter((one) => one !== '')) {
         const key = squeezed(text);
         map.set(key, { symbol, exactCase });
         if (!exactCase && !map.has(key.toLowerCase())) map.set(key.toLowerCase(), { symbol, exactCase });
