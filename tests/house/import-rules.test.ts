@@ -15,6 +15,7 @@ const forbidden: readonly (readonly [string, string, string])[] = [
   ['core/ledger', 'better-sqlite3', 'the ledger has no database'],
   ['core/gate', '../../contract/gate.ts', 'the domain does not know the contract'],
   ['core/progress', 'node:fs', 'the domain has no disk'],
+  ['core/calculators', '../../contract/gate.ts', 'calculators are pure'],
   ['core/exchange', '../../procedures/host.ts', 'exchange does not know the procedures'],
   ['core/contract', '../../workbook/store/act.ts', 'the contract does not know the store'],
   ['core/workbook', '../../procedures/host.ts', 'the workbook does not know the procedures'],
