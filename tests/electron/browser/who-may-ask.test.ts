@@ -94,7 +94,7 @@ describe('H2: nothing without a session', () => {
         '/api/',
         '/api/x',
         '/api/changes',
-        '/api/rpc/exchange/start',
+        '/api/exchange/start',
         '/api/throws',
         '/api/x?y=1',
       ]) {
