@@ -1,5 +1,6 @@
 /** What calculators of fuel and power ask for alike, and what stands beside their results. */
 import type { NumberInput } from '../calculator.ts';
+import { makersValueGoverns } from '../cautions.ts';
 
 export const power = {
   label: 'Power',
@@ -73,8 +74,6 @@ export const injectorFlow = {
 
 export const dutyWarning = `Duty is above ${dutyLimit * 100} %: little is left for voltage drops and a hot day (common practice).`;
 
-export const fuelCaution =
-  'A planning figure: too little fuel under boost destroys engines. Figures of the maker of the engine or part govern; confirm the mixture by measurement.';
+export const fuelCaution = `${makersValueGoverns} Too little fuel under boost destroys engines: confirm the mixture by measurement.`;
 
-export const fuelPressureCaution =
-  'A planning figure: fuel under pressure sprays and burns. The pressures and parts that the makers publish govern.';
+export const fuelPressureCaution = `${makersValueGoverns} Fuel under pressure sprays and burns: keep to the makers' pressures and parts, and to local rules.`;

@@ -1,3 +1,5 @@
 import type { Calculator } from '../calculator.ts';
+import { blendProperties } from './blend-properties.ts';
+import { injectorPower, injectorSize } from './injector-size.ts';
 
-export const groupD: readonly Calculator[] = [];
+export const groupD: readonly Calculator[] = [blendProperties, injectorSize, injectorPower];
