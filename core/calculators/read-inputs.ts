@@ -67,6 +67,10 @@ function readMeasure(
   unit: string | undefined,
 ): Measure {
   if (typeof value === 'string') {
+    // A gauge written 00 or 0000 is another size than 0: what a leading zero means is for the writer to say.
+    if (input.kind === 'integer' && /^\s*0\d/.test(value)) {
+      refuseInput(name, `${named(name, input)} can't be read: “${value.trim()}”.`, acceptedFor(input));
+    }
     return parseMeasure(value, input.dimension, { field: name, ...(unit === undefined ? {} : { unit }) });
   }
   if (typeof value !== 'number' || !Number.isFinite(value)) {
