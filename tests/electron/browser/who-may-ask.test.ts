@@ -90,14 +90,7 @@ describe('H2: nothing without a session', () => {
     const wrong = cookie.replace(/=.*/, `=${createHash('sha256').update('other').digest('base64url')}`);
     const bodies = new Set<string>();
     for (const method of ['GET', 'POST', 'PUT', 'PATCH', 'DELETE']) {
-      for (const target of [
-        '/api/',
-        '/api/x',
-        '/api/changes',
-        '/api/exchange/start',
-        '/api/throws',
-        '/api/x?y=1',
-      ]) {
+      for (const target of ['/api/', '/api/x', '/api/changes', '/api/exchange/start', '/api/throws', '/api/x?y=1']) {
         for (const sent of [
           undefined,
           wrong,
