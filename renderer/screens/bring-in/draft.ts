@@ -4,8 +4,6 @@ import type { Mapping, PaidState } from '../../../core/exchange/import-types.ts'
 import type { Table, TableRead } from '../../../core/exchange/table-types.ts';
 import type { LocaleSettings } from '../../parts/locale.tsx';
 
-export const steps = ['file', 'found', 'columns', 'words', 'preview', 'bring in'] as const;
-
 /** A file that was brought in before, by which act and when. */
 export type KnownFile = { readonly act: number; readonly on: string; readonly label: string };
 
