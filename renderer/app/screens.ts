@@ -1,6 +1,7 @@
 import type { Icon } from '@tabler/icons-react';
 import {
   IconAddressBook,
+  IconCalculator,
   IconCoins,
   IconCrane,
   IconFileImport,
@@ -107,6 +108,14 @@ export const screens: readonly Screen[] = [
     icon: IconNotebook,
     group: 'work',
     load: () => import('../screens/journal/screen.tsx'),
+  },
+  {
+    id: 'calculators',
+    title: 'Calculators',
+    path: '/calculators',
+    icon: IconCalculator,
+    group: 'work',
+    load: () => import('../screens/calculators/calculators-screen.tsx'),
   },
   {
     id: 'settings',

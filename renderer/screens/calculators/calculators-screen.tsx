@@ -1,0 +1,50 @@
+import { useEffect, useRef } from 'react';
+import { groupTitles } from '../../../core/calculators/calculator.ts';
+import { calculators, findCalculator } from '../../../core/calculators/index.ts';
+import { useRoute } from '../../app/route.tsx';
+import { Answer, Page } from '../../parts/page.tsx';
+import { CalculatorList } from './calculator-list.tsx';
+import { OneCalculator } from './one-calculator.tsx';
+import './calculators.css';
+
+const opening =
+  `${calculators.length} calculators in ${Object.keys(groupTitles).length} groups, each with its formula and ` +
+  'its source; none of them changes the workbook.';
+
+/** The calculators: a list to choose from and the one chosen. All of it is in the address, none of it in the workbook. */
+export default function CalculatorsScreen() {
+  const { params } = useRoute();
+  const asked = params['id'];
+  const chosen = asked === undefined ? undefined : findCalculator(asked);
+  const heading = useRef<HTMLHeadingElement>(null);
+  const choosing = useRef(false);
+
+  // biome-ignore lint/correctness/useExhaustiveDependencies: only another calculator takes the focus along
+  useEffect(() => {
+    if (!choosing.current) return;
+    choosing.current = false;
+    heading.current?.focus();
+  }, [chosen]);
+
+  return (
+    <Page title="Calculators" answer={<Answer>{opening}</Answer>}>
+      <div className="calculators">
+        <CalculatorList
+          chosen={chosen}
+          onChoose={() => {
+            choosing.current = true;
+          }}
+        />
+        {chosen !== undefined ? (
+          <OneCalculator key={chosen.id} calculator={chosen} params={params} heading={heading} />
+        ) : (
+          <p className="calculators-prose">
+            {asked === undefined
+              ? 'Choose one from the list. The result comes as you type, in the units you choose.'
+              : `There is no calculator “${asked}”. Choose one from the list.`}
+          </p>
+        )}
+      </div>
+    </Page>
+  );
+}
