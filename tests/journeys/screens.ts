@@ -10,6 +10,7 @@ export const screens = {
   Plan: '#/plan',
   'Hoist check': '#/hoist-check',
   Journal: '#/journal',
+  Calculators: '#/calculators?id=D3',
   Lists: '#/lists',
   'Bring in': '#/bring-in',
   Settings: '#/settings',
