@@ -10,12 +10,15 @@ export interface LaunchChoices {
   readonly port: number;
   readonly file: string | null;
   readonly folder: string | null;
+  /** Start with the demo workbook open; it is made when it isn't there yet. */
+  readonly demo: boolean;
   readonly help: boolean;
 }
 
 export const launchHelp = `Starts Hoistday.
 
   --file <path>     open this workbook
+  --demo            open the demo workbook, made in the workbook folder when it isn't there
   --folder <path>   keep workbooks in this folder
   --browser         show the workbook in the browser even where a desktop window is to be had
   --port <number>   the browser's port on this machine, 1024 to 65535 (a free one if left out)
@@ -34,6 +37,7 @@ export function launchChoices(args: readonly string[]): LaunchChoices {
     port: portOf(values.port),
     file: values.file ?? positionals[0] ?? null,
     folder: values.folder ?? null,
+    demo: values.demo ?? false,
     help: values.help ?? false,
   };
 }
@@ -50,6 +54,7 @@ function parsed(args: readonly string[]) {
         port: { type: 'string' },
         file: { type: 'string' },
         folder: { type: 'string' },
+        demo: { type: 'boolean' },
         help: { type: 'boolean' },
       },
     });

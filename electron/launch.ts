@@ -29,9 +29,10 @@ const now = () => new Date();
 const cameUp = 5_000;
 
 async function launch(): Promise<void> {
-  const choices = launchChoices(process.argv.slice(2));
-  if (choices.help) return say(launchHelp);
-  const folder = folderOf(choices);
+  const asked = launchChoices(process.argv.slice(2));
+  if (asked.help) return say(launchHelp);
+  const folder = folderOf(asked);
+  const choices = asked.demo && asked.file === null ? { ...asked, file: await demoIn(folder) } : asked;
   const display = hasDisplay(process.platform, process.env);
   const wished = choices.browser || !display;
   const facts: MachineFacts = {
@@ -59,6 +60,19 @@ async function launch(): Promise<void> {
 function folderOf({ folder, file }: LaunchChoices): string {
   if (folder !== null) return path.resolve(folder);
   return file === null ? workbookFolder() : path.dirname(path.resolve(file));
+}
+
+/** The demo workbook of a folder, made by the acts that a person would do when it isn't there yet. */
+async function demoIn(folder: string): Promise<string | null> {
+  const { createHost } = await import('../core/procedures/host.ts');
+  mkdirSync(folder, { recursive: true });
+  const host = createHost({ folder, allowAnyPath: false, now, log });
+  try {
+    const { open } = await host.client.workbook.demo();
+    return open?.path ?? null;
+  } finally {
+    host.close();
+  }
 }
 
 function binary(): string | null {

@@ -81,7 +81,15 @@ describe('which shell is started', () => {
 
 describe('the command line', () => {
   it('has defaults', () => {
-    expect(launchChoices([])).toEqual({ open: true, browser: false, port: 0, file: null, folder: null, help: false });
+    expect(launchChoices([])).toEqual({
+      open: true,
+      browser: false,
+      port: 0,
+      file: null,
+      folder: null,
+      demo: false,
+      help: false,
+    });
   });
 
   it('takes every choice', () => {
