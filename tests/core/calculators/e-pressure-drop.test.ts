@@ -42,16 +42,24 @@ describe('friction factor', () => {
 
   it('solves the equation of Colebrook, and Haaland lies near it', () => {
     fc.assert(
-      fc.property(fc.double({ min: 2001, max: 1e8, noNaN: true }), fc.double({ min: 0, max: 0.05, noNaN: true }), (re, rough) => {
-        const f = frictionColebrook(re, rough);
-        expect(-2 * Math.log10(rough / 3.7 + 2.51 / (re * Math.sqrt(f)))).toBeCloseTo(1 / Math.sqrt(f), 9);
-      }),
+      fc.property(
+        fc.double({ min: 2001, max: 1e8, noNaN: true }),
+        fc.double({ min: 0, max: 0.05, noNaN: true }),
+        (re, rough) => {
+          const f = frictionColebrook(re, rough);
+          expect(-2 * Math.log10(rough / 3.7 + 2.51 / (re * Math.sqrt(f)))).toBeCloseTo(1 / Math.sqrt(f), 9);
+        },
+      ),
     );
     // "Within 2 %" is the published claim, from Re 4000 up.
     fc.assert(
-      fc.property(fc.double({ min: 4000, max: 1e8, noNaN: true }), fc.double({ min: 0, max: 0.05, noNaN: true }), (re, rough) => {
-        expect(Math.abs(frictionHaaland(re, rough) / frictionColebrook(re, rough) - 1)).toBeLessThan(0.025);
-      }),
+      fc.property(
+        fc.double({ min: 4000, max: 1e8, noNaN: true }),
+        fc.double({ min: 0, max: 0.05, noNaN: true }),
+        (re, rough) => {
+          expect(Math.abs(frictionHaaland(re, rough) / frictionColebrook(re, rough) - 1)).toBeLessThan(0.025);
+        },
+      ),
     );
   });
 });
