@@ -4,7 +4,10 @@ import { actBase, actResult, day, id, line, minor, ofBuild, optionalLine, proced
 
 export type { BlockerKind };
 
-export const blockerSubject = z.object({ kind: z.enum(['part', 'job', 'tool', 'decision', 'bolt-group']), id });
+export const blockerSubject = z.object({
+  kind: z.enum(['part', 'job', 'tool', 'decision', 'bolt-group', 'check', 'measuring-sheet']),
+  id,
+});
 
 export const blocker = z.object({
   kind: z.enum(blockerKinds),

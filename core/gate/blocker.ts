@@ -8,6 +8,10 @@ export const blockerKinds = [
   'borrowed part on',
   'wrong part not settled',
   'bolts not final',
+  'check failing',
+  'check unknown',
+  'measurement missing',
+  'measurement out',
   'job open',
   'tool missing',
   'decision open',
@@ -15,7 +19,7 @@ export const blockerKinds = [
 export type BlockerKind = (typeof blockerKinds)[number];
 
 export interface BlockerSubject {
-  readonly kind: 'part' | 'job' | 'tool' | 'decision' | 'bolt-group';
+  readonly kind: 'part' | 'job' | 'tool' | 'decision' | 'bolt-group' | 'check' | 'measuring-sheet';
   readonly id: number;
 }
 

@@ -92,6 +92,24 @@ export interface BoltGroupFact {
   readonly minutes?: number | null;
 }
 
+/** A check of the build, worked out: a figure from its parts and targets held against a limit. */
+export interface CheckFact {
+  readonly id: number;
+  readonly title: string;
+  readonly verdict: 'holds' | 'close' | 'fails' | 'lacks data';
+  /** A sentence: the figure against its limit, or what is lacking. */
+  readonly says: string;
+}
+
+/** A measuring sheet, worked out. */
+export interface SheetFact {
+  readonly id: number;
+  readonly title: string;
+  readonly standing: 'in limits' | 'missing' | 'out';
+  /** A sentence: which places are missing or out. */
+  readonly says: string;
+}
+
 export interface WaiverFact {
   readonly kind: BlockerKind;
   readonly subject: BlockerSubject;
@@ -111,6 +129,8 @@ export interface GateFacts {
   readonly tools: readonly ToolFact[];
   readonly decisions: readonly DecisionFact[];
   readonly boltGroups: readonly BoltGroupFact[];
+  readonly checks?: readonly CheckFact[];
+  readonly sheets?: readonly SheetFact[];
   readonly waivers: readonly WaiverFact[];
 }
 

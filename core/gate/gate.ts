@@ -4,6 +4,7 @@
  */
 import { addDays, compareDates } from '../dates/calendar-date.ts';
 import { type Blocker, type BlockerKind, blockerKey, blockerKinds, type Finding } from './blocker.ts';
+import { checkFinding, sheetFinding } from './check-findings.ts';
 import { byHold, dateFindings, undatedBlocker } from './date-findings.ts';
 import type { GateFacts, GateOptions, WaiverFact } from './facts.ts';
 import { boltFinding, decisionFinding, jobFinding, jobKey, openGateJobs, toolFinding } from './other-findings.ts';
@@ -21,7 +22,7 @@ export interface WaivedBlocker extends Blocker {
 
 export interface GateReview {
   readonly gateName: string;
-  /** Parts, jobs, tools, decisions and bolt groups that the check looked at; 0 = nothing is written down yet. */
+  /** Parts, jobs, tools, decisions, bolt groups, checks and measuring sheets that the check looked at; 0 = nothing is written down yet. */
   readonly listed: number;
   readonly asOf: string;
   /** The day at best; null when an item has no date. Today when nothing blocks. */
@@ -59,8 +60,11 @@ export function reviewGate(facts: GateFacts, options: GateOptions): GateReview {
 
   const atLeastOn = [today, ...dated.map((item) => item.atLeastOn)].sort(compareDates).at(-1) ?? today;
   const undated = blockers.filter((blocker) => blocker.clearOn === null);
-  const { parts, jobs, tools, decisions, boltGroups } = facts;
-  const listed = [parts, jobs, tools, decisions, boltGroups].reduce((sum, list) => sum + list.length, 0);
+  const { parts, jobs, tools, decisions, boltGroups, checks = [], sheets = [] } = facts;
+  const listed = [parts, jobs, tools, decisions, boltGroups, checks, sheets].reduce(
+    (sum, list) => sum + list.length,
+    0,
+  );
   return {
     gateName: facts.gateName,
     listed,
@@ -95,6 +99,8 @@ function findAll(facts: GateFacts, options: GateOptions): Finding[] {
   return [
     ...facts.parts.flatMap((part) => partFindings(part, jobsByPart.get(part.id) ?? [], options)),
     ...facts.boltGroups.map((group) => boltFinding(group, options)),
+    ...(facts.checks ?? []).map((check) => checkFinding(check, options)),
+    ...(facts.sheets ?? []).map((sheet) => sheetFinding(sheet, options)),
     ...jobs.map((job) => jobFinding(job, options)),
     ...facts.tools.map((tool) => toolFinding(tool, jobsByTool.get(tool.id) ?? [], options)),
     ...facts.decisions.map((decision) => decisionFinding(decision, inDays, options)),

@@ -86,6 +86,8 @@ export const subjectKinds = [
   'tool',
   'decision',
   'bolt-group',
+  'measuring-sheet',
+  'check',
   'system',
   'phase',
   'waiver',

@@ -64,6 +64,8 @@ const posters: Partial<Record<EntryKind, Poster>> = {
   'gate-passed': on('gate-passed', 'passed'),
   hours: silent,
   measured: silent,
+  'bolt-turned': silent,
+  'bolts-rechecked': silent,
   imported: silent,
   record: silent,
 };

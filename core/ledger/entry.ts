@@ -72,6 +72,8 @@ export const entryKinds = [
   'bolts-final',
   'bolts-loosened',
   'bolts-dropped',
+  'bolt-turned',
+  'bolts-rechecked',
   'waived',
   'waiver-ended',
   'gate-passed',

@@ -36,6 +36,33 @@ const defaults: { [K in RecordKind]: Record<string, unknown> } = {
     source: '',
     sequence: '',
     lubricant: '',
+    thread: '',
+    boltClass: '',
+    stages: [],
+    pattern: 'star',
+    rows: 2,
+    order: [],
+    sourceKind: 'unknown',
+    beforeGate: true,
+    note: '',
+  },
+  savedCase: { units: {}, note: '' },
+  target: { unit: '', source: '', note: '' },
+  check: { system: null, shipped: '', beforeGate: true, note: '' },
+  measuringSheet: {
+    quantity: 'other',
+    part: null,
+    job: null,
+    system: null,
+    readings: ['reading'],
+    instrument: '',
+    resolution: null,
+    uncertainty: null,
+    expansionPpm: null,
+    limits: { least: null, most: null, source: '' },
+    less: null,
+    clearance: { least: null, most: null, source: '' },
+    fit: null,
     beforeGate: true,
     note: '',
   },
@@ -69,6 +96,7 @@ const pointsTo: Partial<Record<string, RecordTable>> = {
   phase: 'phases',
   job: 'jobs',
   part: 'parts',
+  less: 'measuringSheets',
 };
 
 /** Refuses a value that names a record which isn't there, or that belongs to another build. */
@@ -121,7 +149,16 @@ export function checkCurrency(code: string, field: string): void {
   });
 }
 
-const named: ReadonlySet<RecordKind> = new Set(['build', 'system', 'phase', 'vendor', 'bin', 'tool', 'budgetLine']);
+const named: ReadonlySet<RecordKind> = new Set([
+  'build',
+  'system',
+  'phase',
+  'vendor',
+  'bin',
+  'tool',
+  'budgetLine',
+  'target',
+]);
 
 /** Refuses a name that another record of the kind has, upper and lower case alike. */
 export function checkName(

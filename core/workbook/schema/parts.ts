@@ -24,6 +24,8 @@ export const parts = sqliteTable(
     stretchOnce: flag('stretch_once').notNull().default(false),
     attention: text('attention').notNull().default(''),
     note: text('note').notNull().default(''),
+    /** What kind of thing it is, in the vocabulary of facts; empty = not said. */
+    kind: text('kind').notNull().default(''),
     facts: json<{ key: string; value: string; unit: string }[]>('facts').notNull().default([]),
     /** Folded text for searching: lower case, no accents. */
     folded: text('folded').notNull().default(''),

@@ -1,4 +1,5 @@
-import { index, integer, sqliteTable, text } from 'drizzle-orm/sqlite-core';
+import { index, integer, real, sqliteTable, text } from 'drizzle-orm/sqlite-core';
+import type { CheckLimit, CheckSource, GivenData, TorqueStage } from '../../contract/records.ts';
 import { flag, json, recordColumns } from './common.ts';
 
 /** Reference records. Property names are those of the contract's `recordValues`, so that one mapping serves both. */
@@ -101,9 +102,91 @@ export const boltGroups = sqliteTable('bolt_groups', {
   source: text('source').notNull().default(''),
   sequence: text('sequence').notNull().default(''),
   lubricant: text('lubricant').notNull().default(''),
+  thread: text('thread').notNull().default(''),
+  boltClass: text('bolt_class').notNull().default(''),
+  stages: json<TorqueStage[]>('stages').notNull().default([]),
+  pattern: text('pattern').$type<'star' | 'spiral' | 'custom'>().notNull().default('star'),
+  rows: integer('rows').notNull().default(2),
+  order: json<number[]>('bolt_order').notNull().default([]),
+  sourceKind: text('source_kind').$type<'maker' | 'suggested' | 'unknown'>().notNull().default('unknown'),
   beforeGate: flag('before_gate').notNull().default(true),
   note: text('note').notNull().default(''),
 });
+
+export const savedCases = sqliteTable(
+  'saved_cases',
+  {
+    ...recordColumns,
+    title: text('title').notNull(),
+    calculator: text('calculator').notNull(),
+    inputs: json<Record<string, GivenData>>('inputs').notNull(),
+    units: json<Record<string, string>>('units').notNull().default({}),
+    note: text('note').notNull().default(''),
+  },
+  (t) => [index('saved_cases_by_build').on(t.build)],
+);
+
+export const targets = sqliteTable(
+  'targets',
+  {
+    ...recordColumns,
+    name: text('name').notNull(),
+    value: text('value').notNull(),
+    unit: text('unit').notNull().default(''),
+    source: text('source').notNull().default(''),
+    note: text('note').notNull().default(''),
+  },
+  (t) => [index('targets_by_build').on(t.build)],
+);
+
+export const checks = sqliteTable(
+  'checks',
+  {
+    ...recordColumns,
+    title: text('title').notNull(),
+    calculator: text('calculator').notNull(),
+    inputs: json<Record<string, CheckSource>>('inputs').notNull(),
+    output: text('output').notNull(),
+    limit: json<CheckLimit>('held_to').notNull(),
+    system: integer('system'),
+    shipped: text('shipped').notNull().default(''),
+    beforeGate: flag('before_gate').notNull().default(true),
+    note: text('note').notNull().default(''),
+  },
+  (t) => [index('checks_by_build').on(t.build)],
+);
+
+interface TypedLimits {
+  readonly least: number | null;
+  readonly most: number | null;
+  readonly source: string;
+}
+
+export const measuringSheets = sqliteTable(
+  'measuring_sheets',
+  {
+    ...recordColumns,
+    title: text('title').notNull(),
+    quantity: text('quantity').notNull(),
+    part: integer('part'),
+    job: integer('job'),
+    system: integer('system'),
+    places: json<string[]>('places').notNull(),
+    readings: json<string[]>('readings').notNull(),
+    unit: text('unit').notNull(),
+    instrument: text('instrument').notNull().default(''),
+    resolution: real('resolution'),
+    uncertainty: real('uncertainty'),
+    expansionPpm: real('expansion_ppm'),
+    limits: json<TypedLimits>('limits').notNull(),
+    less: integer('less'),
+    clearance: json<TypedLimits>('clearance').notNull(),
+    fit: json<unknown>('fit'),
+    beforeGate: flag('before_gate').notNull().default(true),
+    note: text('note').notNull().default(''),
+  },
+  (t) => [index('measuring_sheets_by_build').on(t.build)],
+);
 
 export const budgetLines = sqliteTable('budget_lines', {
   ...recordColumns,

@@ -90,6 +90,8 @@ const spoken: Record<string, string> = {
   'bolts-final': 'bolts at final torque',
   'bolts-loosened': 'bolts loosened',
   'bolts-dropped': 'bolts dropped',
+  'bolt-turned': 'bolt tightened',
+  'bolts-rechecked': 'bolts rechecked',
   waived: 'waived for the hoist check',
   'waiver-ended': 'waiver ended',
   'gate-passed': 'engine in',

@@ -13,6 +13,10 @@ export const kindHeadings: Readonly<Record<BlockerKind, string>> = {
   'borrowed part on': 'Borrowed parts on',
   'wrong part not settled': 'Wrong parts not settled',
   'bolts not final': 'Bolts not at final torque',
+  'check failing': 'Checks that fail',
+  'check unknown': 'Checks that lack a figure',
+  'measurement missing': 'Measurements missing',
+  'measurement out': 'Measurements out of limits',
   'job open': 'Jobs open',
   'tool missing': 'Tools missing',
   'decision open': 'Decisions open',
@@ -24,7 +28,9 @@ const subjectPlaces = {
   job: ['/plan', 'job'],
   tool: ['/lists', 'tool'],
   decision: ['/lists', 'decision'],
-  'bolt-group': ['/lists', 'boltGroup'],
+  'bolt-group': ['/bench', 'torque'],
+  check: ['/checks', 'check'],
+  'measuring-sheet': ['/bench', 'sheet'],
 } as const;
 
 /** The address of what blocks. */

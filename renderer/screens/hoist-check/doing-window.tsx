@@ -23,7 +23,10 @@ export function DoingWindow({ doing, review, ...form }: ActFormProps & { doing: 
     case 'end waiver':
       return <EndWaiverForm {...form} waived={doing.waived} />;
     case 'clear': {
-      const ClearingForm = clearingForms[doing.blocker.subject.kind];
+      const { kind } = doing.blocker.subject;
+      // These are cleared where the figure is written down, so the page offers no act for them.
+      if (kind === 'check' || kind === 'measuring-sheet') return null;
+      const ClearingForm = clearingForms[kind];
       return <ClearingForm {...form} blocker={doing.blocker} />;
     }
   }
