@@ -44,7 +44,10 @@ const places: Readonly<
   system: { title: 'Systems', path: '/lists', param: 'system' },
   tool: { title: 'Tools', path: '/lists', param: 'tool' },
   decision: { title: 'Decisions', path: '/lists', param: 'decision' },
-  boltGroup: { title: 'Bolt groups', path: '/lists', param: 'boltGroup' },
+  boltGroup: { title: 'Bolt groups', path: '/bench', param: 'torque' },
+  check: { title: 'Checks', path: '/checks', param: 'check' },
+  measuringSheet: { title: 'Measuring sheets', path: '/bench', param: 'sheet' },
+  savedCase: { title: 'Saved cases', path: '/calculators', param: 'case' },
   build: { title: 'Builds', path: '/', param: 'build' },
 };
 

@@ -37,6 +37,8 @@ export const subjectNameSql = `CASE e.subject_kind
   WHEN 'tool' THEN (SELECT name FROM tools WHERE id = e.subject)
   WHEN 'decision' THEN (SELECT title FROM decisions WHERE id = e.subject)
   WHEN 'bolt-group' THEN (SELECT name FROM bolt_groups WHERE id = e.subject)
+  WHEN 'measuring-sheet' THEN (SELECT title FROM measuring_sheets WHERE id = e.subject)
+  WHEN 'check' THEN (SELECT title FROM checks WHERE id = e.subject)
   WHEN 'budget-line' THEN (SELECT name FROM budget_lines WHERE id = e.subject) END`;
 
 const from = `FROM entries e JOIN acts a ON a.id = e.act

@@ -35,6 +35,9 @@ const places = [
   record('tool', 'tools', 'name', 'whereabouts'),
   record('decision', 'decisions', 'title', 'owner', 'note'),
   record('boltGroup', 'bolt_groups', 'name', 'source', 'note'),
+  record('check', 'checks', 'title', 'calculator', 'note'),
+  record('measuringSheet', 'measuring_sheets', 'title', 'quantity', 'note'),
+  record('savedCase', 'saved_cases', 'title', 'calculator', 'note'),
   record('build', 'builds', 'name', "trim(car || ' ' || engine)"),
 ];
 
