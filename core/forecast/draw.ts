@@ -90,7 +90,7 @@ function betaDraw(alpha: number, beta: number): Draw {
 }
 
 const studentReach = 6;
-const studentCells = 16;
+const studentCells = 32;
 
 /** Student's value against the normal value of the same share is nearly a straight line, and so is well tabled. */
 function studentDraw(degrees: number): Draw {
