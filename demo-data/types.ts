@@ -65,6 +65,13 @@ export interface DemoBoltGroup extends DemoNamed {
   readonly angleDeg?: number;
   readonly source: string;
   readonly sequence: string;
+  readonly thread: string;
+  readonly boltClass: string;
+  /** Steps up to the final torque, newton metres; the final figure in one go when absent. */
+  readonly steps?: readonly number[];
+  readonly pattern: 'star' | 'spiral' | 'custom';
+  readonly rows?: number;
+  readonly order?: readonly number[];
   readonly lubricant: string;
   readonly note?: string;
 }

@@ -10,7 +10,7 @@ import { story } from '../one-builder/story.ts';
 import { systems } from '../one-builder/systems.ts';
 import { tools } from '../one-builder/tools.ts';
 import { vendors } from '../one-builder/vendors.ts';
-import type { DemoPart } from '../types.ts';
+import type { DemoBoltGroup, DemoPart } from '../types.ts';
 import { eachOf, milliOf, minorOf, minutesOf } from './amounts.ts';
 import { type NamedKind, onlyMade, type Stage } from './names.ts';
 
@@ -36,6 +36,13 @@ async function save(stage: Stage, kind: SavedKind, slug: string, values: Record<
     values,
   });
   stage.name(namedAs[kind], slug, onlyMade(result));
+}
+
+/** A group's steps to its final torque, and the angle after it. */
+function stagesOf({ steps, newtonMetres, angleDeg }: DemoBoltGroup) {
+  if (newtonMetres === null) return [];
+  const torques = (steps ?? [Number(newtonMetres)]).map((step) => ({ torqueMilliNm: milliOf(step), angleDeg: null }));
+  return angleDeg === undefined ? torques : [...torques, { torqueMilliNm: null, angleDeg }];
 }
 
 /** Parts that the story lists later. */
@@ -170,6 +177,13 @@ export function firstDay(stage: Stage): (() => Promise<void>)[] {
           source: group.source,
           sequence: group.sequence,
           lubricant: group.lubricant,
+          thread: group.thread,
+          boltClass: group.boltClass,
+          stages: stagesOf(group),
+          pattern: group.pattern,
+          rows: group.rows ?? 2,
+          order: [...(group.order ?? [])],
+          sourceKind: 'maker',
           note: group.note ?? '',
         }),
     ),
