@@ -13,7 +13,7 @@ function read(verb: Verb, args: readonly string[]): Given & { readonly help: boo
   let parsed: ReturnType<typeof parseArgs>;
   try {
     parsed = parseArgs({
-      args: [...args],
+      args: verb.dashedNames === true ? args.map((arg) => (/^-\s*\d/.test(arg) ? ` ${arg}` : arg)) : [...args],
       options: { ...verb.options, ...everyVerb },
       allowPositionals: true,
       strict: true,

@@ -57,6 +57,8 @@ export interface Verb {
   readonly takes: readonly [number, number];
   /** Whether these arguments are answered (and refused) in JSON even without `--json`. */
   readonly speaksJson?: (args: readonly string[]) => boolean;
+  /** Whether names may begin with a dash and a digit (`-6AN`), which would be taken for options otherwise. */
+  readonly dashedNames?: boolean;
   /** Exit code of a refusal, where scripts of this verb rely on another than `refused`. */
   readonly refusedExit?: number;
   /** Help on what the positional arguments name, where there is more to say than of the verb. */

@@ -1,4 +1,5 @@
 import { calc } from './calc.ts';
+import { parse } from './fit.ts';
 import { bringIn } from './import-verb.ts';
 import { money, positions, review, verify } from './reading-verbs.ts';
 import { serve } from './serve.ts';
@@ -18,5 +19,6 @@ export const verbs: readonly Verb[] = [
   restore,
   verify,
   calc,
+  parse,
   serve,
 ];
