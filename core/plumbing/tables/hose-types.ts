@@ -237,8 +237,8 @@ export const hoseTypes: readonly HoseType[] = [
     source: 'SAE J1019 scope (public copy): 1.5 MPa, 150 °C; cancelled Sep 2007, hot-oil test moved to SAE J1405',
   },
   {
-    id: '20R4',
-    also: ['SAE 20R3 / 20R4', '20R3', '20R3 / 20R4'],
+    id: '20R3/20R4',
+    also: ['20R3', '20R4'],
     construction: 'heater / radiator hose',
     braidedRubber: false,
     classes: [
