@@ -157,7 +157,7 @@ export function showMinutes(minutes: number): string {
 }
 
 /** The windows not over at `start`, in order, for ten years. */
-function* windowsFrom(time: WorkingTime, start: number): Generator<Span> {
+export function* windowsFrom(time: WorkingTime, start: number): Generator<Span> {
   const today = Math.floor(start / minutesPerDay);
   for (let day = today; day < today + horizonDays; day += 1) {
     const begin = day * minutesPerDay;

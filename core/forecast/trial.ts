@@ -1,0 +1,223 @@
+/**
+ * One trial of a forecast: with durations and deliveries drawn, who does what when. Nobody who could begin something
+ * waits, and of what could be begun the most urgent is; a job is not interrupted by another. Each job remembers what held
+ * its start (an earlier job, the hands that were busy, a delivery), and these links lead back from a gate.
+ */
+import { minutesPerDay } from '../dates/instant.ts';
+import type { CompiledNetwork } from './network.ts';
+import { type ReadyHeap, readyHeap } from './ready-heap.ts';
+import type { WorkClock } from './work-clock.ts';
+
+type Gate = CompiledNetwork['gates'][number];
+
+/** Held by nothing but the calendar or its own earliest day. */
+const free = -1;
+
+export interface Trial {
+  /** Minutes left of each job and days of each delivery: written before each run. */
+  readonly minutes: Float64Array;
+  readonly days: Float64Array;
+  readonly finish: Float64Array;
+  readonly arrival: Float64Array;
+  run(): void;
+  /** The minute a gate is reached. */
+  gateMinute(gate: number): number;
+  /** Adds 1 for each job and delivery on the chain that holds the gate. */
+  countChain(gate: number, jobs: Uint32Array, arrivals: Uint32Array): void;
+}
+
+/** Memory for trials over one network, allocated once. */
+export function trialOf(network: CompiledNetwork): Trial {
+  const { now, clocks, hands, queue, earlierCount, laterFrom, laterJob, laterLag, laterLagIsWork } = network;
+  const count = network.jobs.length;
+  const people = clocks.length;
+  const words = (count + 31) >> 5;
+  const minutes = new Float64Array(count);
+  const days = new Float64Array(network.arrivals.length);
+  const arrival = new Float64Array(network.arrivals.length);
+  const ready = new Float64Array(count);
+  const finish = new Float64Array(count);
+  /** A job's number, or -2 less a delivery's number, or `free`. */
+  const held = new Int32Array(count);
+  const left = new Int32Array(count);
+  const waiting = Array.from({ length: people + 1 }, () => readyHeap(ready, count));
+  // Jobs that may begin, a bit each, the most urgent first: one set of words for each queue.
+  const open = new Int32Array(words * (people + 1));
+  const openCount = new Int32Array(people + 1);
+  const freeWork = new Float64Array(people);
+  const lastJob = new Int32Array(people);
+  const stack = new Int32Array(count + 1);
+  let handsLeft = 0;
+
+  const lowest = (line: number): number => {
+    for (let word = line * words, end = word + words; word < end; word += 1) {
+      const bits = open[word] as number;
+      if (bits !== 0) return (word - line * words) * 32 + 31 - Math.clz32(bits & -bits);
+    }
+    return count;
+  };
+
+  /** Jobs whose earlier jobs are done: they queue for hands, or run on the clock and set others free in turn. */
+  const release = (height: number): void => {
+    let depth = height;
+    while (depth > 0) {
+      depth -= 1;
+      const job = stack[depth] as number;
+      if (hands[job] === 1 && (minutes[job] as number) > 0) {
+        (waiting[queue[job] as number] as ReadyHeap).push(job);
+        continue;
+      }
+      if (hands[job] === 1) handsLeft -= 1;
+      finish[job] = (ready[job] as number) + (minutes[job] as number);
+      depth = passOn(job, depth);
+    }
+  };
+
+  /** Tells the later jobs; those with nothing else to wait for go on the stack. */
+  const passOn = (job: number, height: number): number => {
+    let depth = height;
+    const done = finish[job] as number;
+    for (let link = laterFrom[job] as number, end = laterFrom[job + 1] as number; link < end; link += 1) {
+      const next = laterJob[link] as number;
+      let from = done + (laterLag[link] as number);
+      if (laterLagIsWork[link] === 1) {
+        const clock = clocks[0];
+        if (clock !== undefined) from = clock.finishOf(clock.workAt(done) + (laterLag[link] as number));
+      }
+      if (from > (ready[next] as number) || ((held[next] as number) === free && from >= (ready[next] as number))) {
+        ready[next] = from;
+        held[next] = job;
+      }
+      left[next] = (left[next] as number) - 1;
+      if (left[next] === 0) {
+        stack[depth] = next;
+        depth += 1;
+      }
+    }
+    return depth;
+  };
+
+  const begin = (): void => {
+    handsLeft = 0;
+    freeWork.fill(0);
+    lastJob.fill(free);
+    open.fill(0);
+    openCount.fill(0);
+    for (const line of waiting) line.clear();
+    for (let index = 0; index < arrival.length; index += 1) {
+      const from = network.arrivals[index]?.fromMinute ?? now;
+      arrival[index] = Math.max(now, from + (days[index] as number) * minutesPerDay);
+    }
+    left.set(earlierCount);
+    for (let job = 0; job < count; job += 1) {
+      if (hands[job] === 1) handsLeft += 1;
+      let from = network.notBefore[job] as number;
+      let holder = free;
+      for (let at = network.needFrom[job] as number; at < (network.needFrom[job + 1] as number); at += 1) {
+        const delivery = network.need[at] as number;
+        if ((arrival[delivery] as number) > from) {
+          from = arrival[delivery] as number;
+          holder = -2 - delivery;
+        }
+      }
+      ready[job] = from;
+      held[job] = holder;
+    }
+    for (let job = 0; job < count; job += 1) {
+      if (earlierCount[job] !== 0) continue;
+      stack[0] = job;
+      release(1);
+    }
+  };
+
+  const run = (): void => {
+    begin();
+    let current = now;
+    while (handsLeft > 0) {
+      // Who can begin something first?
+      let who = 0;
+      let start = Number.POSITIVE_INFINITY;
+      let startWork = 0;
+      const anyoneNext = (openCount[0] as number) > 0 ? current : (waiting[0] as ReadyHeap).next();
+      for (let person = 0; person < people; person += 1) {
+        const own = (openCount[person + 1] as number) > 0 ? current : (waiting[person + 1] as ReadyHeap).next();
+        const next = Math.min(own, anyoneNext);
+        if (next === Number.POSITIVE_INFINITY) continue;
+        const clock = clocks[person] as WorkClock;
+        const work = Math.max(freeWork[person] as number, clock.workAt(next));
+        const at = clock.startOf(work);
+        if (at < start) {
+          start = at;
+          who = person;
+          startWork = work;
+        }
+      }
+      if (start === Number.POSITIVE_INFINITY) return;
+      current = start;
+      for (const line of [0, who + 1]) {
+        const queued = waiting[line] as ReadyHeap;
+        while (queued.next() <= start) {
+          const job = queued.pop();
+          const word = line * words + (job >> 5);
+          open[word] = (open[word] as number) | (1 << (job & 31));
+          openCount[line] = (openCount[line] as number) + 1;
+        }
+      }
+      const shared = (openCount[0] as number) > 0 ? lowest(0) : count;
+      const own = (openCount[who + 1] as number) > 0 ? lowest(who + 1) : count;
+      const job = Math.min(shared, own);
+      const line = shared < own ? 0 : who + 1;
+      const word = line * words + (job >> 5);
+      open[word] = (open[word] as number) & ~(1 << (job & 31));
+      openCount[line] = (openCount[line] as number) - 1;
+
+      const clock = clocks[who] as WorkClock;
+      const busyUntil = freeWork[who] as number;
+      if (busyUntil > clock.workAt(ready[job] as number)) held[job] = lastJob[who] as number;
+      const length = minutes[job] as number;
+      const from = network.oneSitting[job] === 1 ? clock.sittingFrom(startWork, length) : startWork;
+      freeWork[who] = from + length;
+      finish[job] = clock.finishOf(from + length);
+      lastJob[who] = job;
+      handsLeft -= 1;
+      release(passOn(job, 0));
+    }
+  };
+
+  return {
+    minutes,
+    days,
+    finish,
+    arrival,
+    run,
+    gateMinute(gate) {
+      const { jobs, arrivals } = network.gates[gate] as Gate;
+      let latest = now;
+      for (const job of jobs) latest = Math.max(latest, finish[job] as number);
+      for (const delivery of arrivals) latest = Math.max(latest, arrival[delivery] as number);
+      return latest;
+    },
+    countChain(gate, jobCounts, arrivalCounts) {
+      const { jobs, arrivals } = network.gates[gate] as Gate;
+      let latest = Number.NEGATIVE_INFINITY;
+      let holder = free;
+      for (const job of jobs) {
+        if ((finish[job] as number) > latest) {
+          latest = finish[job] as number;
+          holder = job;
+        }
+      }
+      for (const delivery of arrivals) {
+        if ((arrival[delivery] as number) > latest) {
+          latest = arrival[delivery] as number;
+          holder = -2 - delivery;
+        }
+      }
+      while (holder >= 0) {
+        jobCounts[holder] = (jobCounts[holder] as number) + 1;
+        holder = held[holder] as number;
+      }
+      if (holder < free) arrivalCounts[-2 - holder] = (arrivalCounts[-2 - holder] as number) + 1;
+    },
+  };
+}
