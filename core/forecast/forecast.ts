@@ -156,9 +156,10 @@ export function startForecast(network: ForecastNetwork, options: ForecastOptions
           oneRun();
           if (done === runs) shifts = choose();
         } else {
-          const element = shifts?.[Math.floor(shiftsDone / perShift)];
-          if (element === undefined) return false;
-          oneShift(element, shiftsDone % perShift);
+          // Trial by trial rather than element by element: a trial's draws then serve all elements.
+          const chosen = shifts ?? [];
+          if (shiftsDone >= chosen.length * perShift) return false;
+          oneShift(chosen[shiftsDone % chosen.length] as number, Math.floor(shiftsDone / chosen.length));
           shiftsDone += 1;
         }
       }
@@ -170,7 +171,7 @@ export function startForecast(network: ForecastNetwork, options: ForecastOptions
     },
     result() {
       if (done === 0) throw refused('runs', 'No run has been made yet.', 'at least one run');
-      const worked = new Set(shifts?.slice(0, Math.floor(shiftsDone / perShift)));
+      const worked = new Set(shifts !== null && shiftsDone >= shifts.length * perShift ? shifts : []);
       return {
         runs: done,
         asked: runs,
@@ -203,7 +204,13 @@ export function runForecast(network: ForecastNetwork, options: ForecastOptions):
   return forecast.result();
 }
 
-/** Writes the draws of a trial: every element has its own stream, and one vendor's deliveries share some luck. */
+/** Trials drawn at a time: each element's table is then read while it is at hand. */
+const blockSize = 64;
+
+/**
+ * Writes the draws of a trial: every element has its own stream, and one vendor's deliveries share some luck. The draws
+ * of a block of trials are made together, element by element; which trial is asked for first changes nothing.
+ */
 function elementDraws(
   network: CompiledNetwork,
   trial: Trial,
@@ -220,28 +227,52 @@ function elementDraws(
   ]);
   const jobDraws: Draw[] = network.jobs.map((job) => drawOf(job.minutes));
   const arrivalDraws: Draw[] = network.arrivals.map((arrival) => drawOf(arrival.days));
-  const vendorOf = network.arrivals.map((arrival) => vendors.indexOf(arrival.vendor ?? ''));
+  const vendorOf = network.arrivals.map((arrival) => (correlation > 0 ? vendors.indexOf(arrival.vendor ?? '') : -1));
   const shared = Math.sqrt(correlation);
   const own = Math.sqrt(1 - correlation);
-  const vendorLuck = new Float64Array(vendors.length);
-  return (number) => {
-    draws.beginTrial(number);
-    for (let job = 0; job < jobCount; job += 1) {
-      trial.minutes[job] = Math.max(0, (jobDraws[job] as Draw)(draws.unit(job)));
+  const width = jobCount + arrivalCount + vendors.length;
+  const units = new Float64Array(width * blockSize);
+  let first = Number.NaN;
+
+  const drawBlock = (from: number): void => {
+    for (let row = 0; row < blockSize; row += 1) {
+      draws.beginTrial(from + row);
+      for (let element = 0, at = row * width; element < width; element += 1, at += 1) units[at] = draws.unit(element);
     }
-    if (correlation > 0) {
-      for (let vendor = 0; vendor < vendorLuck.length; vendor += 1) {
-        vendorLuck[vendor] = normalQuantile(draws.unit(jobCount + arrivalCount + vendor));
+    for (let job = 0; job < jobCount; job += 1) {
+      const draw = jobDraws[job] as Draw;
+      for (let row = 0, at = job; row < blockSize; row += 1, at += width) {
+        units[at] = Math.max(0, draw(units[at] as number));
       }
+    }
+    for (let at = jobCount + arrivalCount; correlation > 0 && at < units.length; at += 1) {
+      const column = at % width;
+      if (column >= jobCount + arrivalCount) units[at] = normalQuantile(units[at] as number);
     }
     for (let arrival = 0; arrival < arrivalCount; arrival += 1) {
-      let u = draws.unit(jobCount + arrival);
+      const draw = arrivalDraws[arrival] as Draw;
       const vendor = vendorOf[arrival] as number;
-      if (correlation > 0 && vendor >= 0) {
-        u = normalShare(shared * (vendorLuck[vendor] as number) + own * normalQuantile(u));
+      for (let row = 0, base = 0; row < blockSize; row += 1, base += width) {
+        const at = base + jobCount + arrival;
+        let u = units[at] as number;
+        if (vendor >= 0) {
+          const luck = units[base + jobCount + arrivalCount + vendor] as number;
+          u = Math.min(normalShare(shared * luck + own * normalQuantile(u)), 1 - 2 ** -53);
+        }
+        units[at] = draw(u);
       }
-      trial.days[arrival] = (arrivalDraws[arrival] as Draw)(Math.min(Math.max(u, 0), 1 - 2 ** -53));
     }
+  };
+
+  return (number) => {
+    const from = number - ((number - 1) % blockSize);
+    if (from !== first) {
+      drawBlock(from);
+      first = from;
+    }
+    const base = (number - from) * width;
+    trial.minutes.set(units.subarray(base, base + jobCount));
+    trial.days.set(units.subarray(base + jobCount, base + jobCount + arrivalCount));
   };
 }
 

@@ -6,24 +6,16 @@
  */
 import { Refusal } from '../refusal.ts';
 
-/** The last 64-bit result, in halves: returned this way so that a draw allocates nothing. */
+/** The last 64-bit result, in signed halves of 32 bits: small whole numbers, so that a draw allocates nothing. */
 let high = 0;
 let low = 0;
 
 /** SplitMix64's finalizer on (stateHigh, stateLow), which already holds the added constant. */
 function mix(stateHigh: number, stateLow: number): void {
-  let h = stateHigh;
-  let l = stateLow;
-  l = l ^ ((l >>> 30) | (h << 2));
-  h = h ^ (h >>> 30);
-  multiply(h, l, 0xbf58476d, 0x1ce4e5b9);
-  l = low ^ ((low >>> 27) | (high << 5));
-  h = high ^ (high >>> 27);
-  multiply(h, l, 0x94d049bb, 0x133111eb);
-  l = low ^ ((low >>> 31) | (high << 1));
-  h = high ^ (high >>> 31);
-  high = h >>> 0;
-  low = l >>> 0;
+  multiply(stateHigh ^ (stateHigh >>> 30), stateLow ^ ((stateLow >>> 30) | (stateHigh << 2)), 0xbf58476d, 0x1ce4e5b9);
+  multiply(high ^ (high >>> 27), low ^ ((low >>> 27) | (high << 5)), 0x94d049bb, 0x133111eb);
+  low = low ^ ((low >>> 31) | (high << 1));
+  high = high ^ (high >>> 31);
 }
 
 /** The lower 64 bits of a product, into `high` and `low`. */
@@ -32,12 +24,18 @@ function multiply(aHigh: number, aLow: number, bHigh: number, bLow: number): voi
   const a1 = aLow >>> 16;
   const b0 = bLow & 0xffff;
   const b1 = bLow >>> 16;
-  const p00 = a0 * b0;
-  const p01 = a0 * b1 + (p00 >>> 16);
-  const p10 = a1 * b0 + (p01 & 0xffff);
-  const carry = a1 * b1 + (p01 >>> 16) + (p10 >>> 16);
-  low = ((p10 << 16) | (p00 & 0xffff)) >>> 0;
-  high = (carry + Math.imul(aHigh, bLow) + Math.imul(aLow, bHigh)) >>> 0;
+  const across = Math.imul(a0, b1);
+  const over = Math.imul(a1, b0);
+  const middle = (Math.imul(a0, b0) >>> 16) + (across & 0xffff) + (over & 0xffff);
+  low = Math.imul(aLow, bLow);
+  high =
+    (Math.imul(a1, b1) +
+      (across >>> 16) +
+      (over >>> 16) +
+      (middle >>> 16) +
+      Math.imul(aHigh, bLow) +
+      Math.imul(aLow, bHigh)) |
+    0;
 }
 
 /** One step of SplitMix64 from a state: the constant is added, the sum mixed. */
@@ -48,7 +46,7 @@ function step(stateHigh: number, stateLow: number): void {
 
 /** `u = (x >> 11) * 2^-53` of the last result: 0 included, 1 excluded. */
 function toUnit(): number {
-  return (high * 2097152 + (low >>> 11)) / 9007199254740992;
+  return ((high >>> 0) * 2097152 + (low >>> 11)) / 9007199254740992;
 }
 
 /**
@@ -82,7 +80,7 @@ export function splitMix64(seed: number): { next(): bigint; unit(): number } {
   return {
     next() {
       advance();
-      return (BigInt(high) << 32n) | BigInt(low);
+      return (BigInt(high >>> 0) << 32n) | BigInt(low >>> 0);
     },
     unit() {
       advance();
@@ -120,14 +118,12 @@ export function trialDraws(seed: number, elements: readonly string[]): TrialDraw
   let trialLow = 0;
   return {
     beginTrial(trial) {
-      let h = 0xcbf29ce4;
-      let l = 0x84222325;
-      for (const code of `${trial}/`) {
-        l = (l ^ code.charCodeAt(0)) >>> 0;
-        // The prime is 2^40 + 0x1b3; the product of the low half with 0x1b3 stays below 2^41.
-        const product = l * 0x1b3;
-        h = (Math.floor(product / 4294967296) + Math.imul(h, 0x1b3) + (l << 8)) >>> 0;
-        l = product >>> 0;
+      let h = 0xcbf29ce4 | 0;
+      let l = 0x84222325 | 0;
+      for (const character of `${trial}/`) {
+        l ^= character.charCodeAt(0);
+        h = hashHigh(h, l);
+        l = Math.imul(l, 0x1b3);
       }
       trialHigh = h;
       trialLow = l;
@@ -136,14 +132,19 @@ export function trialDraws(seed: number, elements: readonly string[]): TrialDraw
       let h = trialHigh;
       let l = trialLow;
       for (let at = starts[index] as number, end = starts[index + 1] as number; at < end; at += 1) {
-        l = (l ^ (all[at] as number)) >>> 0;
-        const product = l * 0x1b3;
-        h = (Math.floor(product / 4294967296) + Math.imul(h, 0x1b3) + (l << 8)) >>> 0;
-        l = product >>> 0;
+        l ^= all[at] as number;
+        h = hashHigh(h, l);
+        l = Math.imul(l, 0x1b3);
       }
       step(seedHigh ^ h, seedLow ^ l);
       step(high, low);
       return toUnit();
     },
   };
+}
+
+/** The upper half of (h, l) times FNV's prime, 2^40 + 0x1b3. */
+function hashHigh(h: number, l: number): number {
+  const carry = (((l & 0xffff) * 0x1b3) >>> 16) + (l >>> 16) * 0x1b3;
+  return (Math.imul(h, 0x1b3) + (carry >>> 16) + (l << 8)) | 0;
 }

@@ -44,7 +44,10 @@ export function trialOf(network: CompiledNetwork): Trial {
   // Jobs that may begin, a bit each, the most urgent first: one set of words for each queue.
   const open = new Int32Array(words * (people + 1));
   const openCount = new Int32Array(people + 1);
+  // When each person's hands are free again: in working minutes, as the end of the last job, as the next start.
   const freeWork = new Float64Array(people);
+  const freeAt = new Float64Array(people);
+  const freeStart = new Float64Array(people);
   const lastJob = new Int32Array(people);
   const stack = new Int32Array(count + 1);
   let handsLeft = 0;
@@ -100,6 +103,8 @@ export function trialOf(network: CompiledNetwork): Trial {
   const begin = (): void => {
     handsLeft = 0;
     freeWork.fill(0);
+    freeAt.fill(now);
+    for (let person = 0; person < people; person += 1) freeStart[person] = (clocks[person] as WorkClock).startOf(0);
     lastJob.fill(free);
     open.fill(0);
     openCount.fill(0);
@@ -130,6 +135,17 @@ export function trialOf(network: CompiledNetwork): Trial {
     }
   };
 
+  /** Moves the jobs of a queue that are ready by `start` to those that may begin. */
+  const openUp = (line: number, start: number): void => {
+    const queued = waiting[line] as ReadyHeap;
+    while (queued.next() <= start) {
+      const job = queued.pop();
+      const word = line * words + (job >> 5);
+      open[word] = (open[word] as number) | (1 << (job & 31));
+      openCount[line] = (openCount[line] as number) + 1;
+    }
+  };
+
   const run = (): void => {
     begin();
     let current = now;
@@ -143,9 +159,13 @@ export function trialOf(network: CompiledNetwork): Trial {
         const own = (openCount[person + 1] as number) > 0 ? current : (waiting[person + 1] as ReadyHeap).next();
         const next = Math.min(own, anyoneNext);
         if (next === Number.POSITIVE_INFINITY) continue;
-        const clock = clocks[person] as WorkClock;
-        const work = Math.max(freeWork[person] as number, clock.workAt(next));
-        const at = clock.startOf(work);
+        let work = freeWork[person] as number;
+        let at = freeStart[person] as number;
+        if (next > (freeAt[person] as number)) {
+          const clock = clocks[person] as WorkClock;
+          work = Math.max(work, clock.workAt(next));
+          at = clock.startOf(work);
+        }
         if (at < start) {
           start = at;
           who = person;
@@ -154,15 +174,8 @@ export function trialOf(network: CompiledNetwork): Trial {
       }
       if (start === Number.POSITIVE_INFINITY) return;
       current = start;
-      for (const line of [0, who + 1]) {
-        const queued = waiting[line] as ReadyHeap;
-        while (queued.next() <= start) {
-          const job = queued.pop();
-          const word = line * words + (job >> 5);
-          open[word] = (open[word] as number) | (1 << (job & 31));
-          openCount[line] = (openCount[line] as number) + 1;
-        }
-      }
+      openUp(0, start);
+      openUp(who + 1, start);
       const shared = (openCount[0] as number) > 0 ? lowest(0) : count;
       const own = (openCount[who + 1] as number) > 0 ? lowest(who + 1) : count;
       const job = Math.min(shared, own);
@@ -172,12 +185,15 @@ export function trialOf(network: CompiledNetwork): Trial {
       openCount[line] = (openCount[line] as number) - 1;
 
       const clock = clocks[who] as WorkClock;
-      const busyUntil = freeWork[who] as number;
-      if (busyUntil > clock.workAt(ready[job] as number)) held[job] = lastJob[who] as number;
+      if ((ready[job] as number) < (freeAt[who] as number)) held[job] = lastJob[who] as number;
       const length = minutes[job] as number;
       const from = network.oneSitting[job] === 1 ? clock.sittingFrom(startWork, length) : startWork;
-      freeWork[who] = from + length;
-      finish[job] = clock.finishOf(from + length);
+      const done = from + length;
+      const finished = clock.finishOf(done);
+      finish[job] = finished;
+      freeWork[who] = done;
+      freeAt[who] = finished;
+      freeStart[who] = clock.startOf(done);
       lastJob[who] = job;
       handsLeft -= 1;
       release(passOn(job, 0));
