@@ -27,8 +27,8 @@ export interface DimensionFacts {
   readonly bare?: string;
   /** Nothing below this exists, in SI. */
   readonly floor?: number;
-  /** Whether a pressure counts from vacuum or from the air outside, or may be either. */
-  readonly pressure?: 'absolute' | 'gauge' | 'either';
+  /** Whether a pressure counts from vacuum, from the air outside or from another pressure, or may be either of the first two. */
+  readonly pressure?: 'absolute' | 'gauge' | 'either' | 'difference';
 }
 
 const inch = 0.0254;
@@ -88,7 +88,7 @@ const facts = {
     name: 'a volume',
     si: 'm3',
     units: {
-      cc: { factor: 1e-6, also: ['cm3', 'mL'] },
+      cc: { factor: 1e-6, also: ['cm3', 'ccm', 'mL'] },
       L: { factor: 1e-3, also: ['litre', 'litres', 'liter', 'liters'] },
       in3: { factor: inch ** 3, label: 'in³', also: ['cu in', 'ci', 'cid'] },
       gal: { factor: gallon, label: 'US gal', also: ['US gal', 'gal US'] },
@@ -110,9 +110,9 @@ const facts = {
     si: 'm/s',
     units: {
       'm/s': { factor: 1 },
-      'ft/s': { factor: foot },
+      'ft/s': { factor: foot, also: ['fps'] },
       'ft/min': { factor: foot / 60, also: ['fpm'] },
-      'km/h': { factor: 1 / 3.6, also: ['kph'] },
+      'km/h': { factor: 1 / 3.6, also: ['kph', 'kmh'] },
       mph: { factor: (foot * 5280) / 3600, also: ['mi/h'] },
     },
   },
@@ -129,13 +129,19 @@ const facts = {
     name: 'a speed of rotation',
     si: 'rad/s',
     bare: 'rpm',
-    units: { rpm: { factor: Math.PI / 30, also: ['1/min', 'r/min'] }, 'rad/s': { factor: 1 } },
+    units: {
+      rpm: { factor: Math.PI / 30, also: ['1/min', 'r/min', 'rev/min', 'revs', 'min-1'] },
+      'rad/s': { factor: 1 },
+    },
   },
   angle: {
     name: 'an angle',
     si: 'rad',
     bare: 'deg',
-    units: { deg: { factor: Math.PI / 180, label: '°', also: ['degree', 'degrees'] }, rad: { factor: 1 } },
+    units: {
+      deg: { factor: Math.PI / 180, label: '°', also: ['degree', 'degrees', 'crank deg', 'deg crank'] },
+      rad: { factor: 1 },
+    },
   },
   camAngle: {
     name: 'an angle in cam degrees',
@@ -172,7 +178,7 @@ const facts = {
   pressure: { name: 'a pressure', si: 'Pa', pressure: 'either', units: pressureUnits },
   pressureAbsolute: { name: 'an absolute pressure', si: 'Pa', pressure: 'absolute', floor: 0, units: pressureUnits },
   pressureGauge: { name: 'a gauge pressure', si: 'Pa', pressure: 'gauge', units: pressureUnits },
-  pressureDifference: { name: 'a pressure difference', si: 'Pa', units: pressureUnits },
+  pressureDifference: { name: 'a pressure difference', si: 'Pa', units: pressureUnits, pressure: 'difference' },
   stress: {
     name: 'a stress',
     si: 'Pa',
@@ -213,7 +219,7 @@ const facts = {
     units: {
       kW: { factor: 1e3 },
       hp: { factor: horsepower, also: ['bhp'] },
-      PS: { factor: metricHorsepower },
+      PS: { factor: metricHorsepower, also: ['metric hp'] },
       W: { factor: 1 },
     },
   },

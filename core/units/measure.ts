@@ -4,6 +4,7 @@
  */
 import { Refusal } from '../refusal.ts';
 import { type Dimension, dimensions, type UnitFacts } from './dimensions.ts';
+import { inSymbols } from './spelt-out.ts';
 
 export interface Measure {
   readonly value: number;
@@ -53,8 +54,19 @@ function spellingsOf(dimension: Dimension): ReadonlyMap<string, Spelling> {
   return map;
 }
 
-/** What stands behind a unit of pressure: `psig`, `bar gauge`, `kPa abs`. */
-const pressureWord = /^(.*?)[\s(]*(gauge|gage|absolute|abs|g|a)\)?\.?$/i;
+/** What stands behind a unit of pressure: `psig`, `bar gauge`, `bar-g`, `kPa abs`, `psi boost`. */
+const pressureWord = /^(.*?)[\s(-]*(gauge|gage|boost|absolute|abs|differential|diff|g|a|d)\)?\.?$/i;
+
+const saidAs = {
+  absolute: 'an absolute pressure',
+  gauge: 'a gauge pressure',
+  difference: 'a pressure difference',
+} as const;
+
+function saidOf(word: string): keyof typeof saidAs {
+  const [initial] = word.toLowerCase();
+  return initial === 'a' ? 'absolute' : initial === 'd' ? 'difference' : 'gauge';
+}
 
 /**
  * The symbol of the unit that `text` names, such as `lbf*ft` for "ft lb".
@@ -69,11 +81,11 @@ export function unitNamed(text: string, dimension: Dimension, field = 'unit'): s
   const worded = pressureWord.exec(text.trim());
   const base = worded === null ? undefined : findUnit(worded[1] ?? '', dimension);
   if (worded !== null && base !== undefined && base !== '-' && pressure !== undefined) {
-    const said = (worded[2] ?? '').toLowerCase().startsWith('a') ? 'absolute' : 'gauge';
-    if (pressure === 'either' || pressure === said) return base;
+    const said = saidOf(worded[2] ?? '');
+    if (pressure === said || (pressure === 'either' && said !== 'difference')) return base;
     throw new Refusal(
       'bad-input',
-      `The ${field} is ${name}, and “${text.trim()}” is ${said === 'gauge' ? 'a gauge' : 'an absolute'} pressure. Nothing was changed.`,
+      `The ${field} is ${name}, and “${text.trim()}” is ${saidAs[said]}. Nothing was changed.`,
       { field, accepted: `${name} in ${unitsOf(dimension).join(', ')}` },
     );
   }
@@ -89,7 +101,11 @@ function findUnit(text: string, dimension: Dimension): string | undefined {
   const plain = text.trim();
   if (Object.hasOwn(units, plain)) return plain;
   if (plain === '' || plain === '-') return bare;
-  const key = squeezed(plain);
+  return findSpelling(plain, dimension) ?? findSpelling(inSymbols(plain), dimension);
+}
+
+function findSpelling(text: string, dimension: Dimension): string | undefined {
+  const key = squeezed(text);
   const exact = spellingsOf(dimension).get(key);
   if (exact !== undefined) return exact.symbol;
   const loose = spellingsOf(dimension).get(key.toLowerCase());

@@ -26,11 +26,18 @@ export function parseMeasure(text: string, dimension: Dimension, options: ParseM
   const plain = text
     .trim()
     .replace(/[−–]/g, '-')
+    .replace(/⁄/g, '/')
+    .replace(/^([+-])\s+/, '$1')
     .replace(/(\d)\s*([½¼¾⅛⅜⅝⅞])/g, '$1 $2')
     .replace(/[½¼¾⅛⅜⅝⅞]/g, spelt);
   const match = shape.exec(plain);
   if (match === null) throw unreadable(text, dimension, field);
   const [, sign = '', whole, top, bottom, number, exponent, rest = ''] = match;
+  if (number !== undefined && mayGroup.test(number)) {
+    throw unreadable(text, dimension, field, `may be ${number.replace(',', '.')} or ${number.replace(',', '')}`);
+  }
+  const digitsLeft = /^[\s.,'_]*\d(?!\s*\/)/.exec(rest);
+  if (digitsLeft !== null) throw unreadable(text, dimension, field);
   const value = number === undefined ? fraction(whole, top, bottom) : written(number, exponent);
   if (value === undefined || !Number.isFinite(value)) throw unreadable(text, dimension, field);
   const named = rest.trim() === '' ? (options.unit ?? '') : rest;
@@ -52,18 +59,20 @@ function fraction(whole: string | undefined, top: string | undefined, bottom: st
   return Number(bottom) === 0 ? undefined : Number(whole ?? '0') + Number(top) / Number(bottom);
 }
 
-function written(number: string, exponent: string | undefined): number | undefined {
-  if (/^[1-9]\d{0,2},\d{3}$/.test(number)) return undefined;
+/** One to three digits, a comma and three more: a decimal mark, or a thousand. */
+const mayGroup = /^[1-9]\d{0,2},\d{3}$/;
+
+function written(number: string, exponent: string | undefined): number {
   return Number(`${number.replace(',', '.')}e${exponent ?? '0'}`);
 }
 
-function unreadable(text: string, dimension: Dimension, field: string): Refusal {
+function unreadable(text: string, dimension: Dimension, field: string, problem = "can't be read as a number"): Refusal {
   const list = unitsOf(dimension).filter((unit) => unit !== '-');
   const accepted =
     list.length === 0
-      ? 'a number such as 2.5 or 3/8'
-      : `${dimensions[dimension].name}: a number such as 2.5, 2,5 or 1 1/2, with a unit of ${list.join(', ')}`;
-  return new Refusal('bad-input', `The ${field} “${text}” can't be read as a number. Nothing was changed.`, {
+      ? 'a number such as 2.5 or 3/8, without grouping of thousands'
+      : `${dimensions[dimension].name}: a number such as 2.5, 2,5 or 1 1/2, without grouping of thousands, with a unit of ${list.join(', ')}`;
+  return new Refusal('bad-input', `The ${field} “${text}” ${problem}. Nothing was changed.`, {
     field,
     accepted,
   });

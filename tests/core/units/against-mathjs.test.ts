@@ -1,4 +1,4 @@
-import { all, create } from 'mathjs';
+import { all, create, type FactoryFunctionMap, type Unit } from 'mathjs';
 import { describe, expect, it } from 'vitest';
 import { type Dimension, dimensions } from '../../../core/units/dimensions.ts';
 import { toSI, unitsOf } from '../../../core/units/measure.ts';
@@ -7,7 +7,7 @@ import { toSI, unitsOf } from '../../../core/units/measure.ts';
  * Every factor against an independent library of units. Where the library has the unit under another name, or only its
  * parts (lbf and ft, but no lbf·ft), the expression beside the symbol says so.
  */
-const library = create(all);
+const library = create(all as FactoryFunctionMap);
 
 /** Our symbol in the library's words, where they differ. One symbol is one unit, whatever the dimension. */
 const words: Readonly<Record<string, string>> = {
@@ -81,7 +81,7 @@ const wordFor = (unit: string): string => words[unit] ?? unit;
 function libraryValue(expression: string): number {
   const value: unknown = library.evaluate(expression.startsWith('1') ? expression : `1 (${expression})`);
   if (typeof value === 'number') return value;
-  return (value as ReturnType<typeof library.unit>).toSI().toJSON().value;
+  return (value as Unit).toSI().toJSON().value;
 }
 
 /** One degree as a step; the library reads `2 degC` as a place on the scale. */

@@ -79,6 +79,24 @@ describe('parseMeasure', () => {
     ['85 %', 'fraction', 85, '%'],
     ['0.95', 'fraction', 0.95, '-'],
     ['7000', 'rotation', 7000, 'rpm'],
+    ['7000 1/min', 'rotation', 7000, 'rpm'],
+    ['3⁄8 inch', 'length', 0.375, 'in'],
+    ['- 1/2 in', 'length', -0.5, 'in'],
+    ['65 foot-pounds', 'torque', 65, 'lbf*ft'],
+    ['120 inch pounds', 'torque', 120, 'lbf*in'],
+    ['88 Newton metres', 'torque', 88, 'N*m'],
+    ['86 millimetres', 'length', 86, 'mm'],
+    ['10 thousandths', 'length', 10, 'thou'],
+    ['-40 degrees F', 'temperature', -40, 'degF'],
+    ['20 ℃', 'temperature', 20, 'degC'],
+    ['1300 cc per minute', 'volumeFlow', 1300, 'cc/min'],
+    ['255 litres per hour', 'volumeFlow', 255, 'L/h'],
+    ['350 cubic inches', 'volume', 350, 'in3'],
+    ['22 psi boost', 'pressureGauge', 22, 'psi'],
+    ['1.2 bar-g', 'pressureGauge', 1.2, 'bar'],
+    ['1.2 bar absolute', 'pressure', 1.2, 'bar'],
+    ['43.5 psid', 'pressureDifference', 43.5, 'psi'],
+    ['15 amps', 'current', 15, 'A'],
   ] as const)('reads %s as %s: %d %s', (text, dimension, value, unit) => {
     const read = parseMeasure(text, dimension);
     expect(read.unit).toBe(unit);
@@ -104,6 +122,14 @@ describe('parseMeasure', () => {
     ['22 psig', 'pressureAbsolute', /absolute pressure/],
     ['22 psia', 'pressureGauge', /gauge pressure/],
     ['4 mm', 'number', /without a unit/],
+    ['1 000 mm', 'length', /without grouping/],
+    ['1.000,5 mm', 'length', /without grouping/],
+    ['22 psi boost', 'pressureAbsolute', /absolute pressure/],
+    ['3 bar abs', 'pressureDifference', /pressure difference/],
+    ['5 psid', 'pressure', /a pressure in/],
+    ['5 imperial gallons', 'volume', /a unit of cc, L/],
+    ['65 lb', 'torque', /a unit of N\*m, lbf\*ft/],
+    ['20°', 'temperature', /degC, degF/],
   ] as const)('refuses “%s” as %s, and lists what it accepts', (text, dimension, accepted) => {
     expect(() => parseMeasure(text, dimension, { field: 'bore' })).toThrow(
       expect.objectContaining({
@@ -113,6 +139,10 @@ describe('parseMeasure', () => {
         message: expect.stringContaining('Nothing was changed.'),
       }),
     );
+  });
+
+  it('says which two numbers a comma may stand for', () => {
+    expect(() => parseMeasure('1,300 cc/min', 'volumeFlow')).toThrow(/may be 1\.300 or 1300/);
   });
 
   it('reads back what formatMeasure writes', () => {
