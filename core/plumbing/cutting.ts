@@ -1,6 +1,9 @@
 /** Cut list: pieces out of the lengths at hand and as little as possible bought, with the waste stated. */
 import { firstCuts, improveCuts } from './cutting-improve.ts';
 import { type CuttingProblem, type Supply, usedOf } from './cutting-problem.ts';
+
+export type { Supply } from './cutting-problem.ts';
+
 import { searchCuts } from './cutting-search.ts';
 
 export interface PieceWanted {
