@@ -78,7 +78,16 @@ export interface BringInStep {
   readonly note?: string;
 }
 
+/** Readings written on a sheet, place by place in its order; null where none was taken. */
+export interface MeasureStep {
+  readonly do: 'measure';
+  readonly sheet: string;
+  readonly readings: readonly (readonly string[] | null)[];
+  readonly temperatureC?: number;
+}
+
 export type StoryAct =
+  | MeasureStep
   | { readonly do: 'list'; readonly parts: readonly string[] }
   | {
       readonly do: 'quote';

@@ -76,6 +76,37 @@ export interface DemoBoltGroup extends DemoNamed {
   readonly note?: string;
 }
 
+type DemoLimits = readonly [least: number | null, most: number | null, source: string];
+
+/** A sheet of places × readings; figures in its unit. */
+export interface DemoSheet {
+  readonly slug: string;
+  readonly title: string;
+  readonly quantity: 'journal' | 'bore' | 'ring gap' | 'end float' | 'lash' | 'other';
+  readonly part: string | null;
+  readonly job: string;
+  readonly system: string;
+  readonly places: readonly string[];
+  readonly readings: readonly string[];
+  readonly unit: string;
+  readonly instrument: string;
+  readonly resolution: number;
+  readonly uncertainty: number;
+  readonly expansionPpm?: number;
+  readonly limits?: DemoLimits;
+  /** The sheet whose means are taken off, for a clearance and its limits. */
+  readonly less?: string;
+  readonly clearance?: DemoLimits;
+  readonly fit?: {
+    readonly way: 'shim' | 'shell';
+    readonly target: number;
+    readonly step: number;
+    readonly sizes: readonly (readonly [name: string, size: number, count: number])[];
+    readonly now: readonly (number | null)[];
+  };
+  readonly note?: string;
+}
+
 export interface DemoBudgetLine {
   readonly system: string;
   readonly name: string;

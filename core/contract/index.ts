@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { benchContract } from './bench.ts';
 import { actBase, actResult, id, ofBuild, procedure } from './common.ts';
 import { exchangeContract } from './exchange.ts';
 import { gateContract } from './gate.ts';
@@ -26,6 +27,7 @@ export const contract = {
   plan: planContract,
   start: { view: procedure.input(ofBuild).output(startView) },
   gate: gateContract,
+  bench: benchContract,
   journal: journalContract,
   why: { ask: procedure.input(whyQuestion).output(derivation) },
   search: {

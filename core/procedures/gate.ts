@@ -3,7 +3,7 @@ import type { GateReview as GateReviewData, gateContract } from '../contract/gat
 import type { Settings } from '../contract/workbook.ts';
 import { addDays, daysBetween } from '../dates/calendar-date.ts';
 import { answerSentence } from '../gate/answer.ts';
-import type { GateWords } from '../gate/facts.ts';
+import type { GateFacts, GateWords } from '../gate/facts.ts';
 import { type GateReview, reviewGate } from '../gate/gate.ts';
 import { checkWaiver } from '../gate/waivers.ts';
 import type { EntryDraft } from '../ledger/entry.ts';
@@ -14,6 +14,7 @@ import { dayWords, quantityWords } from '../workbook/store/entry-text.ts';
 import { gateFacts } from '../workbook/store/gate-facts.ts';
 import { needRecord } from '../workbook/store/record-tables.ts';
 import { remembered } from '../workbook/store/remembered.ts';
+import { sheetFacts } from './bench-sheets.ts';
 import { act, type Context, counted, needBuild, procedures } from './context.ts';
 
 const { gate } = procedures;
@@ -40,14 +41,18 @@ export function reviewOf(
   // Several screens ask for the same check at once, and the list of past weeks asks for many: each is worked out once
   // between two acts (the working windows and the minute belong to what it depends on).
   return remembered(connection, `gate ${build} ${now} ${JSON.stringify(settings.weekWindows)}`, () => {
-    const review = reviewGate(gateFacts(connection, build, today, past), {
-      now,
-      workingTime: workingTimeOf(settings),
-      assume,
-      words,
-    });
+    const review = reviewAt(now, settings, gateFacts(connection, build, today, past));
     return { review, answer: answerSentence(review, words) };
   });
+}
+
+function reviewAt(now: string, settings: Settings, facts: GateFacts): GateReview {
+  return reviewGate(facts, { now, workingTime: workingTimeOf(settings), assume, words });
+}
+
+/** The hoist check of facts that aren't so, such as those with another part in a line's place. */
+export function reviewFacts(context: Context, facts: GateFacts): GateReview {
+  return reviewAt(`${context.today()}T${clock(context.now())}`, context.settings(), facts);
 }
 
 function workingTimeOf(settings: Settings): ReturnType<typeof readWorkingTime> | null {

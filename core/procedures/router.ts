@@ -1,4 +1,6 @@
+import { benchProcedures } from './bench.ts';
 import { buildsProcedures } from './builds.ts';
+import { checksProcedures } from './checks.ts';
 import { procedures } from './context.ts';
 import { exchangeProcedures } from './exchange.ts';
 import { gateProcedures } from './gate.ts';
@@ -24,6 +26,8 @@ export const router = procedures.router({
   plan: planProcedures,
   start: startProcedures,
   gate: gateProcedures,
+  checks: checksProcedures,
+  bench: benchProcedures,
   journal: journalProcedures,
   why: whyProcedures,
   search: searchProcedures,

@@ -12,6 +12,7 @@ export type NamedKind =
   | 'tool'
   | 'decision'
   | 'bolt-group'
+  | 'measuring-sheet'
   | 'budget-line'
   | 'part'
   | 'order'

@@ -4,17 +4,18 @@ import { budgetLines, contingency } from '../one-builder/budget.ts';
 import { build } from '../one-builder/build.ts';
 import { decisions } from '../one-builder/decisions.ts';
 import { jobsByPhase } from '../one-builder/jobs.ts';
+import { measuringSheets } from '../one-builder/measuring-sheets.ts';
 import { partsBySystem } from '../one-builder/parts.ts';
 import { phases } from '../one-builder/phases.ts';
 import { story } from '../one-builder/story.ts';
 import { systems } from '../one-builder/systems.ts';
 import { tools } from '../one-builder/tools.ts';
 import { vendors } from '../one-builder/vendors.ts';
-import type { DemoBoltGroup, DemoPart } from '../types.ts';
+import type { DemoBoltGroup, DemoPart, DemoSheet } from '../types.ts';
 import { eachOf, milliOf, minorOf, minutesOf } from './amounts.ts';
 import { type NamedKind, onlyMade, type Stage } from './names.ts';
 
-type SavedKind = 'system' | 'phase' | 'vendor' | 'bin' | 'job' | 'tool' | 'decision' | 'boltGroup';
+type SavedKind = 'system' | 'phase' | 'vendor' | 'bin' | 'job' | 'tool' | 'decision' | 'boltGroup' | 'measuringSheet';
 const namedAs: Record<SavedKind, NamedKind> = {
   system: 'system',
   phase: 'phase',
@@ -24,6 +25,7 @@ const namedAs: Record<SavedKind, NamedKind> = {
   tool: 'tool',
   decision: 'decision',
   boltGroup: 'bolt-group',
+  measuringSheet: 'measuring-sheet',
 };
 const shared: readonly SavedKind[] = ['vendor', 'bin'];
 const first = build.startedOn;
@@ -43,6 +45,36 @@ function stagesOf({ steps, newtonMetres, angleDeg }: DemoBoltGroup) {
   if (newtonMetres === null) return [];
   const torques = (steps ?? [Number(newtonMetres)]).map((step) => ({ torqueMilliNm: milliOf(step), angleDeg: null }));
   return angleDeg === undefined ? torques : [...torques, { torqueMilliNm: null, angleDeg }];
+}
+
+function sheetValues(stage: Stage, sheet: DemoSheet) {
+  const bounds = ([least, most, source]: readonly [number | null, number | null, string]) => ({ least, most, source });
+  return {
+    title: sheet.title,
+    quantity: sheet.quantity,
+    part: sheet.part === null ? null : stage.id('part', sheet.part),
+    job: stage.id('job', sheet.job),
+    system: stage.id('system', sheet.system),
+    places: [...sheet.places],
+    readings: [...sheet.readings],
+    unit: sheet.unit,
+    instrument: sheet.instrument,
+    resolution: sheet.resolution,
+    uncertainty: sheet.uncertainty,
+    expansionPpm: sheet.expansionPpm ?? null,
+    ...(sheet.limits === undefined ? {} : { limits: bounds(sheet.limits) }),
+    less: sheet.less === undefined ? null : stage.id('measuring-sheet', sheet.less),
+    ...(sheet.clearance === undefined ? {} : { clearance: bounds(sheet.clearance) }),
+    fit:
+      sheet.fit === undefined
+        ? null
+        : {
+            ...sheet.fit,
+            sizes: sheet.fit.sizes.map(([name, size, count]) => ({ name, size, count })),
+            now: [...sheet.fit.now],
+          },
+    note: sheet.note ?? '',
+  };
 }
 
 /** Parts that the story lists later. */
@@ -187,6 +219,7 @@ export function firstDay(stage: Stage): (() => Promise<void>)[] {
           note: group.note ?? '',
         }),
     ),
+    ...measuringSheets.map((sheet) => () => save(stage, 'measuringSheet', sheet.slug, sheetValues(stage, sheet))),
     ...budgetLines.map(({ system, name, original }) => async () => {
       const result = await stage.client.money.changeBudget({
         ...stage.act(first),

@@ -1,3 +1,4 @@
+import { measuringSheets } from '../one-builder/measuring-sheets.ts';
 import type { BringInStep, MoveStep, StoryStep } from '../story-types.ts';
 import { eachOf, milliOf, minorOf, minutesOf } from './amounts.ts';
 import type { Stage } from './names.ts';
@@ -39,6 +40,24 @@ export async function playStep(stage: Stage, step: StoryStep): Promise<void> {
     case 'list': {
       const wanted = new Set(step.parts);
       return listParts(stage, step.on, ({ slug }) => wanted.has(slug));
+    }
+    case 'measure': {
+      const sheet = measuringSheets.find(({ slug }) => slug === step.sheet);
+      await client.bench.read({
+        ...stage.act(step.on),
+        sheet: stage.id('measuring-sheet', step.sheet),
+        readings: step.readings.flatMap((texts, place) =>
+          (texts ?? []).map((typed, index) => ({
+            place: sheet?.places[place] ?? '',
+            name: sheet?.readings[index] ?? '',
+            typed,
+            temperatureC: step.temperatureC ?? null,
+          })),
+        ),
+        by,
+        instrument: '',
+      });
+      return;
     }
     case 'quote': {
       await client.parts.quote({

@@ -44,6 +44,35 @@ export const may: readonly StoryStep[] = [
   { on: '2026-05-07', do: 'receive', order: 'F-4441', into: 'floor' },
   { on: '2026-05-08', do: 'trial-fit', parts: ['block', 'crank', 'main-bearings', 'thrust-washers', 'main-studs'] },
   { on: '2026-05-09', do: 'job', job: 'lay-crank', hours: 6, note: 'Mains 0.046 to 0.052 mm; end play 0.14 mm.' },
+  {
+    on: '2026-05-09',
+    do: 'measure',
+    sheet: 'main-journals',
+    readings: [
+      ['59.748', '59.747', '59.748', '59.748'],
+      ['59.747', '59.747', '59.746', '59.747'],
+      ['59.748', '59.748', '59.747', '59.748'],
+      ['59.746', '59.747', '59.747', '59.746'],
+      ['59.748', '59.747', '59.747', '59.747'],
+      ['59.747', '59.746', '59.747', '59.747'],
+      ['59.748', '59.748', '59.748', '59.747'],
+    ],
+  },
+  {
+    on: '2026-05-09',
+    do: 'measure',
+    sheet: 'main-bores',
+    readings: [
+      ['59.796', '59.795', '59.795'],
+      ['59.797', '59.796', '59.796'],
+      ['59.796', '59.796', '59.795'],
+      ['59.799', '59.798', '59.798'],
+      ['59.797', '59.797', '59.796'],
+      ['59.796', '59.795', '59.796'],
+      ['59.795', '59.794', '59.794'],
+    ],
+  },
+  { on: '2026-05-09', do: 'measure', sheet: 'crank-end-float', readings: [['0.14']] },
   { on: '2026-05-09', do: 'fit', parts: ['gearbox-seals', 'gear-oil'] },
   { on: '2026-05-10', do: 'job', job: 'reseal-gearbox', hours: 7.5 },
   {
@@ -95,6 +124,12 @@ export const may: readonly StoryStep[] = [
   { on: '2026-05-15', do: 'chase', order: 'OC-1190', note: 'Rockers promised for today; asked.' },
   { on: '2026-05-16', do: 'fit', parts: ['rings'] },
   { on: '2026-05-16', do: 'job', job: 'ring-gaps', hours: 4.5, note: 'Top ring 0.39 mm, all six.' },
+  {
+    on: '2026-05-16',
+    do: 'measure',
+    sheet: 'top-ring-gaps',
+    readings: [['0.39'], ['0.39'], ['0.39'], ['0.39'], ['0.39'], ['0.39']],
+  },
   { on: '2026-05-18', do: 'send back', parts: ['radiator'], note: 'Collected by the carrier.' },
   {
     on: '2026-05-18',

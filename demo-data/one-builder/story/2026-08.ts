@@ -38,6 +38,12 @@ export const august: readonly StoryStep[] = [
   { on: '2026-08-08', do: 'bolts', group: 'rocker-shaft', to: 'final', count: 7, wrench: 'Torque wrench 5-25 Nm' },
   { on: '2026-08-08', do: 'job', job: 'fit-cam', hours: 5 },
   {
+    on: '2026-08-08',
+    do: 'measure',
+    sheet: 'lash',
+    readings: [...Array.from({ length: 6 }, () => ['0.25']), ...Array.from({ length: 4 }, () => ['0.30']), null, null],
+  },
+  {
     on: '2026-08-10',
     do: 'order',
     vendor: 'fennimoor',
