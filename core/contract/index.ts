@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { benchContract } from './bench.ts';
+import { checksContract } from './checks.ts';
 import { actBase, actResult, id, ofBuild, procedure } from './common.ts';
 import { exchangeContract } from './exchange.ts';
 import { gateContract } from './gate.ts';
@@ -27,6 +28,7 @@ export const contract = {
   plan: planContract,
   start: { view: procedure.input(ofBuild).output(startView) },
   gate: gateContract,
+  checks: checksContract,
   bench: benchContract,
   journal: journalContract,
   why: { ask: procedure.input(whyQuestion).output(derivation) },

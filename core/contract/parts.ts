@@ -57,6 +57,8 @@ export const partValues = z.object({
   /** Something about the line still wants a person's eye. */
   attention: optionalLine(2000),
   note: longText,
+  /** What kind of thing it is, in the vocabulary of facts; empty when nobody has said. */
+  kind: optionalLine(60),
   facts: z.array(fact).max(200),
   needMilli: z.int().min(0).max(1_000_000_000, 'At most 1 000 000.'),
   /** Guess of the price each in the base currency, 1/10 000 of a minor unit; null = no estimate. */

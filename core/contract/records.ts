@@ -40,6 +40,9 @@ export const checkLimit = z.object({
   /** Within this share of a limit a check that holds is called close, in thousandths of the limit. */
   closeMilli: z.int().min(0).max(1000),
   source: optionalLine(200),
+  /** Bounds that stand elsewhere, on the target sheet or as a fact of a part; they go before `least` and `most`. */
+  leastFrom: checkSource.optional(),
+  mostFrom: checkSource.optional(),
 });
 export type CheckLimit = z.infer<typeof checkLimit>;
 

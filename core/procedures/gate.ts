@@ -9,7 +9,7 @@ import { checkWaiver } from '../gate/waivers.ts';
 import type { EntryDraft } from '../ledger/entry.ts';
 import { Refusal } from '../refusal.ts';
 import { readWorkingTime } from '../schedule/working-time.ts';
-import { first } from '../workbook/store/connection.ts';
+import { type Connection, first } from '../workbook/store/connection.ts';
 import { dayWords, quantityWords } from '../workbook/store/entry-text.ts';
 import { gateFacts } from '../workbook/store/gate-facts.ts';
 import { needRecord } from '../workbook/store/record-tables.ts';
@@ -41,9 +41,19 @@ export function reviewOf(
   // Several screens ask for the same check at once, and the list of past weeks asks for many: each is worked out once
   // between two acts (the working windows and the minute belong to what it depends on).
   return remembered(connection, `gate ${build} ${now} ${JSON.stringify(settings.weekWindows)}`, () => {
-    const review = reviewAt(now, settings, gateFacts(connection, build, today, past));
+    const review = reviewAt(now, settings, allGateFacts(connection, build, today, past));
     return { review, answer: answerSentence(review, words) };
   });
+}
+
+/** All that the hoist check is told: the ledger's facts, the checks and the measuring sheets. */
+export function allGateFacts(
+  connection: Connection,
+  build: number,
+  today: string,
+  past: string | undefined,
+): GateFacts {
+  return { ...gateFacts(connection, build, today, past), sheets: sheetFacts(connection, build, past) };
 }
 
 function reviewAt(now: string, settings: Settings, facts: GateFacts): GateReview {

@@ -30,6 +30,7 @@ export const partDefaults: Omit<PartValues, 'description' | 'needMilli'> = {
   stretchOnce: false,
   attention: '',
   note: '',
+  kind: '',
   facts: [],
   estimateEachE4: null,
 };

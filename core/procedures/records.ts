@@ -91,7 +91,7 @@ export function createRecord(
   return made.id;
 }
 
-function changeRecord(
+export function changeRecord(
   writer: ActWriter,
   kind: RecordKind,
   record: RecordValuesRow,

@@ -23,6 +23,7 @@ export function partRow(given: Partial<PartRow> & { readonly id: number }): Part
     stretchOnce: false,
     attention: '',
     note: '',
+    kind: '',
     needMilli: 1000,
     estimateEachE4: null,
     standing: 'needed',

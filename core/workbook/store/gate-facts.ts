@@ -2,6 +2,7 @@ import { addDays } from '../../dates/calendar-date.ts';
 import type { BlockerKind, BlockerSubject } from '../../gate/blocker.ts';
 import type { BoltGroupFact, DecisionFact, GateFacts, PartFact, WaiverFact } from '../../gate/facts.ts';
 import { isUnit } from '../../units/quantity.ts';
+import { checkFacts } from './checks.ts';
 import { all, type Connection } from './connection.ts';
 import { lacksEstimate } from './money.ts';
 import { positionsAsOf } from './part-rows.ts';
@@ -192,6 +193,7 @@ export function gateFacts(connection: Connection, build: number, today: string, 
       .map(([id, { name, atHand, dueOn, hireMinor }]) => ({ id, name, atHand, dueOn, hireMinor: hireMinor ?? 0 })),
     decisions: decisionFacts(connection, build, asOf),
     boltGroups: boltFacts(connection, build, asOf),
+    checks: checkFacts(connection, build, asOf),
     waivers: standingWaivers(connection, build, asOf),
   };
 }

@@ -29,11 +29,13 @@ interface TypedRow {
   readonly stretchOnce: number;
   readonly attention: string;
   readonly note: string;
+  readonly kind: string;
 }
 
 const typedSelect = `p.id, p.build, p.revision, p.retired_on AS retiredOn, p.description, p.part_number AS partNumber, p.maker, p.link,
   p.unit, p.system, p.phase, p.job, p.vendor, p.bin, p.priority, p.needed_by AS neededBy, p.optional,
-  p.needs_verification AS needsVerification, p.stretch_once AS stretchOnce, p.attention, p.note`;
+  p.needs_verification AS needsVerification, p.stretch_once AS stretchOnce, p.attention, p.note,
+  p.kind`;
 
 const order = 'ORDER BY coalesce(s.sort, 1000000), p.system, coalesce(f.sort, 1000000), p.phase, p.id';
 const source = `FROM parts p LEFT JOIN systems s ON s.id = p.system LEFT JOIN phases f ON f.id = p.phase
@@ -64,6 +66,7 @@ function rowOf(typed: TypedRow, position: Position, today: string): PartRow {
     stretchOnce: typed.stretchOnce === 1,
     attention: typed.attention,
     note: typed.note,
+    kind: typed.kind,
     needMilli: position.needMilli,
     estimateEachE4: position.estimateEachE4,
     standing,
