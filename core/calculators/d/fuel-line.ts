@@ -128,7 +128,7 @@ export const fuelLine = calculator({
           velocity: numberIn(outputs, 'velocity'),
           reynolds: numberIn(outputs, 'reynolds'),
           // Nothing rubs where nothing flows.
-          friction_factor: given.flow > 0 ? numberIn(outputs, 'friction_factor') : undefined,
+          friction_factor: outputs['friction_factor'] === undefined ? undefined : numberIn(outputs, 'friction_factor'),
           regime: String(outputs['regime']),
           dp_friction: numberIn(outputs, 'dp_friction'),
           dp_minor: numberIn(outputs, 'dp_minor'),
