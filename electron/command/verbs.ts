@@ -3,6 +3,7 @@ import { parse } from './fit.ts';
 import { bringIn } from './import-verb.ts';
 import { money, positions, review, verify } from './reading-verbs.ts';
 import { serve } from './serve.ts';
+import { takeoff } from './takeoff.ts';
 import type { Verb } from './verb.ts';
 import { backup, create, demo, exportOut, restore } from './writing-verbs.ts';
 
@@ -19,6 +20,7 @@ export const verbs: readonly Verb[] = [
   restore,
   verify,
   calc,
+  takeoff,
   parse,
   serve,
 ];
