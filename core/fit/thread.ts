@@ -105,9 +105,9 @@ export function nptThread(size: string): Thread | undefined {
   return row === undefined ? undefined : fromNpt(row);
 }
 
-const fromBsp = ({ size, tpi, major }: BspRow): Thread => ({
+const fromBsp = ({ size, tpi, major }: BspRow, letter: 'G' | 'R'): Thread => ({
   system: 'bsp',
-  name: `G ${size}`,
+  name: `${letter} ${size}`,
   size,
   diameter: major,
   pitch: inch / tpi,
@@ -118,7 +118,7 @@ const fromBsp = ({ size, tpi, major }: BspRow): Thread => ({
 /** The 55° pipe thread of this size; taper (R, Rc) and Rp exist in fewer sizes than G. */
 export function bspThread(size: string, need: 'any' | 'taper' = 'any'): Thread | undefined {
   const row = bspThreads.find((one) => one.size === size && (need === 'any' || one.taperListed));
-  return row === undefined ? undefined : fromBsp(row);
+  return row === undefined ? undefined : fromBsp(row, need === 'taper' ? 'R' : 'G');
 }
 
 /** Every listed thread, each once: what a measured one may be. */
@@ -127,7 +127,7 @@ export function everyThread(): readonly Thread[] {
     ...metricDiameters().flatMap((diameter) => metricPitches(diameter).map((pitch) => metricThread(diameter, pitch))),
     ...unifiedRows.map(fromUnified),
     ...nptThreads.map(fromNpt),
-    ...bspThreads.map(fromBsp),
+    ...bspThreads.map((row) => fromBsp(row, 'G')),
   ];
 }
 

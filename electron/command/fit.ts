@@ -1,3 +1,5 @@
+import { fit as judge } from '../../core/fit/fit.ts';
+import { formatPort } from '../../core/fit/format.ts';
 import type { ParseContext } from '../../core/fit/parse/outcome.ts';
 import { parsePort } from '../../core/fit/parse.ts';
 import { dashKinds, type PortRole, portRoles } from '../../core/fit/port.ts';
@@ -55,5 +57,75 @@ export const parse: Verb = {
       lines: [canonical, ...notes.map((note) => `Read as: ${note}.`), ...warnings.map((one) => `Look again: ${one}.`)],
       data: { typed: typed.trim(), canonical, warnings, notes, port },
     };
+  },
+};
+
+const verdictWords = {
+  mates: 'Fits.',
+  adapter: 'Does not fit directly; an adapter joins them.',
+  lookalike: 'Do not assemble: they only look alike.',
+  no: 'Does not fit.',
+  unknown: 'Not known yet.',
+} as const;
+
+function pressureOf(given: Given): number | undefined {
+  const said = given.text('pressure');
+  if (said === undefined) return undefined;
+  const pressure = Number(said);
+  if (said.trim() === '' || !Number.isFinite(pressure) || pressure < 0) {
+    throw new UsageError(`--pressure is a gauge pressure in bar, such as --pressure=3, not “${said}”.`);
+  }
+  return pressure;
+}
+
+export const fit: Verb = {
+  name: 'fit',
+  summary: 'whether two ports join, what it needs, what looks alike, which adapter',
+  usage: 'PORT PORT',
+  options: { role: { type: 'string' }, medium: { type: 'string' }, pressure: { type: 'string' } },
+  optionHelp: [
+    roleHelp,
+    ['--medium TEXT', 'what flows through it, such as fuel: raises the severity of a wrong joint'],
+    ['--pressure BAR', 'gauge pressure in bar, for gases'],
+  ],
+  examples: [
+    'fit "M14x1.5 male" "M14x1.25 female" --role fluid --json',
+    'fit "JIC -6 female" "1/4 NPT female"',
+    'fit "JIC -8 male" "SAE45 -8 female" --medium fuel',
+  ],
+  takes: [2, 2],
+  dashedNames: true,
+  refusedExit: exitCodes.usage,
+  async run(given) {
+    const [first = '', second = ''] = given.positionals;
+    const role = roleOf(given) ?? 'fluid';
+    const medium = given.text('medium');
+    const pressureBar = pressureOf(given);
+    const one = needPort(first, { role }, 'first port');
+    const other = needPort(second, { role }, 'second port');
+    const found = judge(one.port, other.port, {
+      role,
+      ...(medium === undefined ? {} : { medium }),
+      ...(pressureBar === undefined ? {} : { pressureBar }),
+    });
+    const warnings = [one, other].flatMap((read) => read.warnings.map((warning) => `${read.canonical}: ${warning}`));
+    const lines = [
+      `${one.canonical} with ${other.canonical}: ${verdictWords[found.verdict]}`,
+      `Why: ${found.reason}.`,
+      ...(found.consequence === undefined ? [] : [`What happens: ${found.consequence}`]),
+      ...(found.howToTell === undefined ? [] : [`How to tell: ${found.howToTell}.`]),
+      ...found.missing.map((missing) => `Say: ${missing}.`),
+      ...found.needs.map((need) => `Needs: ${need}.`),
+      ...found.adapters.map(({ text }) => `Adapter: ${text}.`),
+      ...found.notes.map((note) => `Note: ${note}`),
+      ...warnings.map((warning) => `Look again: ${warning}.`),
+      `Caution: ${found.caution}`,
+      `Source: ${found.source}.`,
+    ];
+    const adapters = found.adapters.map((adapter) => ({
+      ...adapter,
+      pieces: adapter.pieces.map((piece) => ({ ...piece, ends: piece.ends.map(formatPort) })),
+    }));
+    return { lines, data: { ...found, adapters, role, ports: [one.canonical, other.canonical], warnings } };
   },
 };

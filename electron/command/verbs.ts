@@ -1,5 +1,5 @@
 import { calc } from './calc.ts';
-import { parse } from './fit.ts';
+import { fit, parse } from './fit.ts';
 import { bringIn } from './import-verb.ts';
 import { money, positions, review, verify } from './reading-verbs.ts';
 import { serve } from './serve.ts';
@@ -21,6 +21,7 @@ export const verbs: readonly Verb[] = [
   verify,
   calc,
   takeoff,
+  fit,
   parse,
   serve,
 ];
