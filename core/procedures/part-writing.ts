@@ -1,3 +1,4 @@
+import { checkFacts, checkKind } from '../checks/read-fact.ts';
 import type { PartValues } from '../contract/parts.ts';
 import type { PayloadValue } from '../ledger/entry.ts';
 import { Refusal } from '../refusal.ts';
@@ -44,6 +45,13 @@ function foldedOf(values: object): string {
   return foldText([description, partNumber, maker, note, ...facts].map((text) => String(text ?? '')).join(' '));
 }
 
+/** The kind as the vocabulary spells it; facts of a line that has one must be what the vocabulary says. */
+function checkTold(kind: unknown, facts: unknown): string {
+  const named = checkKind(String(kind ?? ''));
+  if (named !== '' && Array.isArray(facts)) checkFacts(facts as { key: string; value: string; unit: string }[]);
+  return named;
+}
+
 function checkUnit(unit: unknown, needMilli: number | undefined): void {
   if (typeof unit !== 'string') return;
   if (!isUnit(unit)) {
@@ -65,9 +73,10 @@ export function addPart(writer: ActWriter, build: number, on: string, given: New
   const typed = Object.fromEntries(Object.entries(given).filter(([, value]) => value !== undefined)) as NewPart;
   const values = { ...partDefaults, ...typed };
   checkUnit(values.unit, values.needMilli);
+  const kind = checkTold(values.kind, values.facts);
   checkLinks(writer.connection, build, values);
   const { needMilli, estimateEachE4, ...record } = values;
-  const made = writer.make('parts', { ...record, build, folded: foldedOf(values) });
+  const made = writer.make('parts', { ...record, kind, build, folded: foldedOf(values) });
   writer.post(
     {
       kind: 'need-added',
@@ -92,6 +101,10 @@ export function changePart(
   const build = Number(record.build);
   const { needMilli, estimateEachE4, ...typed } = values;
   checkUnit(values.unit ?? record['unit'], needMilli);
+  if (typed.kind !== undefined || typed.facts !== undefined) {
+    const kind = checkTold(typed.kind ?? record['kind'], typed.facts ?? record['facts']);
+    if (typed.kind !== undefined) typed.kind = kind;
+  }
   checkLinks(writer.connection, build, typed);
   const given = Object.fromEntries(Object.entries(typed).filter(([, value]) => value !== undefined)) as Record<
     string,

@@ -1,3 +1,6 @@
+import { checkPlan } from '../checks/plan-checks.ts';
+import type { CheckPlan } from '../checks/source.ts';
+import { checkTarget } from '../checks/target-terms.ts';
 import { type RecordKind, recordValues } from '../contract/records.ts';
 import { isCurrency } from '../money/currency.ts';
 import { Refusal } from '../refusal.ts';
@@ -137,6 +140,22 @@ export function checkLinks(
         accepted: `a day from ${start} on`,
       },
     );
+  }
+}
+
+/** What a check and a line of the target sheet must be besides their shapes. `values` is the record as it would stand. */
+export function checkMeaning(
+  connection: Connection,
+  kind: RecordKind,
+  values: Readonly<Record<string, unknown>>,
+): void {
+  if (kind === 'target') checkTarget(String(values['name']), String(values['value']), String(values['unit']));
+  if (kind !== 'check') return;
+  const plan = values as unknown as CheckPlan;
+  checkPlan(plan);
+  for (const [name, source] of Object.entries(plan.inputs)) {
+    if (source.from === 'fact' && source.part !== null) needRecord(connection, 'parts', source.part, `inputs.${name}`);
+    if (source.from === 'measurement') needRecord(connection, 'measuringSheets', source.sheet, `inputs.${name}`);
   }
 }
 

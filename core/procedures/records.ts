@@ -14,7 +14,7 @@ import {
 } from '../workbook/store/record-tables.ts';
 import { subjectSums } from '../workbook/store/states.ts';
 import { act, type Context, counted, needBuild, procedures } from './context.ts';
-import { checkEarlier, checkLinks, checkName, readValues } from './record-checks.ts';
+import { checkEarlier, checkLinks, checkMeaning, checkName, readValues } from './record-checks.ts';
 
 const { records } = procedures;
 
@@ -62,6 +62,7 @@ export function createRecord(
   const values = readValues(kind, given, false);
   checkLinks(connection, build, values);
   checkName(connection, kind, build, values['name'], 0);
+  checkMeaning(connection, kind, values);
   if (kind === 'system' || kind === 'phase' || kind === 'job') {
     const siblings = listRecords(connection, tableOfKind[kind], 'build = ?', build);
     if (given['sort'] === undefined) values['sort'] = siblings.length * 10;
@@ -102,6 +103,7 @@ export function changeRecord(
   const values = readValues(kind, given, true);
   checkLinks(connection, record.build, { plannedStart: record['plannedStart'], ...values });
   checkName(connection, kind, record.build, values['name'], record.id);
+  checkMeaning(connection, kind, { ...record, ...values });
   if (kind === 'job' && Array.isArray(values['earlier'])) {
     checkEarlier(connection, record.id, values['earlier'] as number[]);
   }
