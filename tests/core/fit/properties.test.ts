@@ -44,7 +44,7 @@ describe('ports in general', () => {
           there.adapters.map(({ pieces }) => pieces.length),
         );
       }),
-      { numRuns: 600 },
+      { numRuns: 300 },
     );
   });
 
@@ -64,7 +64,7 @@ describe('ports in general', () => {
           }
         }
       }),
-      { numRuns: 600 },
+      { numRuns: 300 },
     );
     expect(found).toBeGreaterThan(100);
   });
@@ -116,7 +116,7 @@ describe('ports in general', () => {
         if (read.ok) expect(parsePort(read.canonical)).toMatchObject({ ok: true, port: read.port });
         else expect(read.write.length).toBeGreaterThan(0);
       }),
-      { numRuns: 5000 },
+      { numRuns: 2000 },
     );
   });
 });
