@@ -2,7 +2,10 @@
  * A measuring sheet worked out: places × readings, corrected to 20 °C, against limits, and as clearances against another
  * sheet. Everything is in the unit of the sheet; nothing here knows a clock or a disk.
  */
+import { expansionCoefficients } from '../calculators/g/expansion-table.ts';
+import { correctionTo20 } from '../calculators/g/reference-length.ts';
 import { deviationOf, meanOf, rangeOf } from '../calculators/g/statistics.ts';
+import { unitsOf } from '../units/measure.ts';
 
 export interface SheetLimits {
   readonly least: number | null;
@@ -61,19 +64,18 @@ export interface SheetResult<R extends SheetReading = SheetReading> {
   readonly says: string;
 }
 
-/** Steel, of which micrometers and setting pieces are made; handbook value from memory. */
-const instrumentPpm = 11.5;
+/** Steel, of which micrometers and setting pieces are made [1/K]. */
+const instrumentAlpha = expansionCoefficients[0].coefficients[0];
 
 /**
  * What a length read at a temperature would be at 20 °C (ISO 1), for a part and a steel instrument at the same
- * temperature: reading · (1 + αi·ΔT)/(1 + αp·ΔT), as calculator G7.
+ * temperature: the formula of calculator G7.
  * @param expansionPpm of the part, 0 to 100 millionths per kelvin. @param temperatureC −40 to 200.
  */
 export function lengthAt20(reading: number, temperatureC: number | null, expansionPpm: number | null): number {
   if (temperatureC === null || expansionPpm === null) return reading;
-  const warmer = (temperatureC - 20) * 1e-6;
-  const part = 1 + expansionPpm * warmer;
-  return reading + (reading * (instrumentPpm - expansionPpm) * warmer) / part;
+  const above = temperatureC - 20;
+  return reading + correctionTo20(reading, { alpha: expansionPpm * 1e-6, above }, { alpha: instrumentAlpha, above });
 }
 
 /**
@@ -116,8 +118,8 @@ function verdictOf(values: readonly number[], limits: SheetLimits, within: numbe
 }
 
 /**
- * Works a sheet out. A place is out as soon as one of its readings is; inside its limits but within the uncertainty of
- * one it is “at limit”, which doesn't block. A clearance is the place's mean less the mean of the same place (by its
+ * Works a sheet out. A place is out as soon as one of its readings is, and missing while one is to be read; inside its
+ * limits but within the uncertainty of one it is “at limit”, which doesn't block. A clearance is the place's mean less the mean of the same place (by its
  * position) on the other sheet; its uncertainty is expanded (k = 2), root of the sum of squares.
  * @param less the sheet taken off, worked out, with its own instrument.
  */
@@ -127,13 +129,15 @@ export function workOutSheet<R extends SheetReading>(
   less?: { readonly setup: SheetSetup; readonly places: readonly Pick<PlaceResult, 'mean'>[] },
 ): SheetResult<R> {
   const own = readingUncertainty(setup.uncertainty, setup.resolution);
+  // Linear expansion says nothing of a volume or an angle.
+  const expansion = unitsOf('length').includes(setup.unit) ? setup.expansionPpm : null;
   const other = less === undefined ? null : readingUncertainty(less.setup.uncertainty, less.setup.resolution);
   const places = setup.places.map((place, index): PlaceResult<R> => {
     const there = setup.readings.flatMap((name) => {
       const found = readings.find((one) => one.place === place && one.name === name);
       return found === undefined
         ? []
-        : [{ ...found, corrected: lengthAt20(found.value, found.temperatureC, setup.expansionPpm) }];
+        : [{ ...found, corrected: lengthAt20(found.value, found.temperatureC, expansion) }];
     });
     const values = there.map(({ corrected }) => corrected);
     const missing = setup.readings.filter((name) => !there.some((one) => one.name === name));
@@ -143,7 +147,8 @@ export function workOutSheet<R extends SheetReading>(
     const across = parts.filter((part) => part.length > 1);
     const taken = less?.places[index]?.mean ?? null;
     const clearance = less === undefined || mean === null || taken === null ? null : mean - taken;
-    const expanded = own === null && other === null ? null : 2 * Math.hypot(own ?? 0, other ?? 0);
+    const expanded = 2 * Math.hypot(own ?? 0, other ?? 0);
+    const verdict = verdictOf(values, setup.limits, own === null ? 0 : 2 * own);
     return {
       place,
       readings: there,
@@ -153,16 +158,13 @@ export function workOutSheet<R extends SheetReading>(
       most: values.length === 0 ? null : Math.max(...values),
       outOfRound: round && across.length > 0 ? Math.max(...across.map(rangeOf)) : null,
       taper: round && parts.length > 1 ? rangeOf(parts.map(meanOf)) : null,
-      verdict:
-        missing.length > 0 && values.length === 0
-          ? 'missing'
-          : verdictOf(values, setup.limits, own === null ? 0 : 2 * own),
+      // What is out stays out whatever is read next; what is inside so far may not be.
+      verdict: missing.length > 0 && verdict !== 'out' ? 'missing' : verdict,
       clearance,
-      clearanceUncertainty: clearance === null ? null : expanded,
+      // Of one instrument alone it would be too small a figure to show.
+      clearanceUncertainty: clearance === null || own === null || other === null ? null : expanded,
       clearanceVerdict:
-        less === undefined
-          ? 'no limits'
-          : verdictOf(clearance === null ? [] : [clearance], setup.clearance, expanded ?? 0),
+        less === undefined ? 'no limits' : verdictOf(clearance === null ? [] : [clearance], setup.clearance, expanded),
     };
   });
   const all = places.flatMap((place) => place.readings.map(({ corrected }) => corrected));
@@ -188,7 +190,7 @@ function standingOf(
   const sentences = [
     out.length === 0 ? '' : `Outside ${limitWords(setup.limits, setup.unit)}: ${named(out)}.`,
     wide.length === 0 ? '' : `Clearance outside ${limitWords(setup.clearance, setup.unit)}: ${named(wide)}.`,
-    missing.length === 0 ? '' : `Not measured: ${named(missing)}.`,
+    missing.length === 0 ? '' : `Not measured: ${named(missing.map(unread))}.`,
     unpaired.length === 0 ? '' : `No clearance, since the other sheet lacks: ${named(unpaired)}.`,
   ].filter((sentence) => sentence !== '');
   const close = places.filter((place) => place.verdict === 'at limit' || place.clearanceVerdict === 'at limit');
@@ -204,6 +206,13 @@ function standingOf(
     standing,
     says: `${places.length === 1 ? 'It is' : `All ${places.length} places are`} measured and inside the limits.${near}`,
   };
+}
+
+/** A place of which nothing is read goes by its name; of others it is said what is left to read. */
+function unread({ place, readings, missing }: PlaceResult): { readonly place: string } {
+  if (readings.length === 0) return { place };
+  const more = missing.length > 3 ? ` and ${missing.length - 3} more` : '';
+  return { place: `${place} (${missing.slice(0, 3).join(', ')}${more})` };
 }
 
 /** Up to four names, and how many more. */

@@ -4,6 +4,7 @@ import { makersValueGoverns } from '../cautions.ts';
 import { exceeds } from '../limits.ts';
 import { expansionCoefficients } from './expansion-table.ts';
 import { insideLimits, limitInputs, toleranceWidth } from './limits-of-size.ts';
+import { correctionTo20 } from './reference-length.ts';
 
 /** The reference temperature of ISO 1, 20 °C [K]. */
 const reference = 293.15;
@@ -59,14 +60,13 @@ export const temperatureCorrection = calculator({
     gauge_alpha: { value: 11.5, unit: 'um/m/K' },
   },
   compute: ({ reading, part_temp, gauge_temp, part_alpha, gauge_alpha, ...limits }) => {
-    const gauge = gauge_alpha * (gauge_temp - reference);
-    const part = part_alpha * (part_temp - reference);
-    if (!(1 + gauge > 0))
+    const gauge = { alpha: gauge_alpha, above: gauge_temp - reference };
+    const part = { alpha: part_alpha, above: part_temp - reference };
+    if (!(1 + gauge.alpha * gauge.above > 0))
       refuseInput('gauge_alpha', 'The gauge would shrink to nothing.', 'a coefficient near 11.5e-6 1/K');
-    if (!(1 + part > 0))
+    if (!(1 + part.alpha * part.above > 0))
       refuseInput('part_alpha', 'The part would shrink to nothing.', 'a coefficient near 11.5e-6 1/K');
-    // (1 + gauge)/(1 + part) − 1, written so that a correction of micrometres keeps its digits.
-    const correction = (reading * (gauge - part)) / (1 + part);
+    const correction = correctionTo20(reading, part, gauge);
     const length = reading + correction;
     const width = toleranceWidth(limits);
     const warnings: Warning[] = [];

@@ -2,16 +2,10 @@ import { calculator, refuseInput, type Warning, warning } from '../calculator.ts
 import { makersValueGoverns } from '../cautions.ts';
 import { exceeds } from '../limits.ts';
 import { insideLimits, limitInputs } from './limits-of-size.ts';
+import { nearestStep } from './nearest-step.ts';
 
 /** A change of shim above this is unusual [m]. */
 const unusualChange = 0.5e-3;
-
-/** The nearest step to a thickness; a tie goes to the thinner shim, whatever binary rounding made of the decimals. */
-function nearestStep(thickness: number, step: number): number {
-  const steps = thickness / step;
-  const below = Math.floor(steps + 1e-9);
-  return (exceeds(steps - below, 0.5 + 1e-9) ? below + 1 : below) * step;
-}
 
 export const valveLashShim = calculator({
   id: 'G5',
