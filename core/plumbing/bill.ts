@@ -55,7 +55,7 @@ function endText(end: LineEnd, port: string | undefined, hose: Hose): string {
 }
 
 /** Whether the hose goes straight onto a barb or tube of the component, so that no end is ordered. */
-const isBare = (end: LineEnd, port: string | undefined): boolean =>
+export const isBare = (end: LineEnd, port: string | undefined): boolean =>
   end.style === 'barb' && end.port === undefined && /^(?:barb|tube)\b/i.test(port ?? '');
 
 /** Two clamps a barb where the joint is pressed apart: boost, and coolant under pressure. Common practice. */
@@ -67,6 +67,18 @@ function clampsOf(line: Line, hose: Hose): readonly BillItem[] {
   const pressed = boost || (family === 'coolant' && (line.pressureBar ?? 0) > 0);
   const size = hose.outside === undefined ? `on hose ${hose.label}` : `on ${hose.outside.value} mm`;
   return [pieces('clamp', `hose clamp ${size}`, barbs * (pressed ? 2 : 1))];
+}
+
+/** Seals of a joint, or the pieces and seals of its first adapter. Clamps are counted by `clampsOf`. */
+function looseItems(line: Line, { end, verdict, needs, adapters }: LineJoint): readonly BillItem[] {
+  const [adapter] = verdict === 'adapter' ? adapters : [];
+  const barb = line.ends[end - 1]?.style === 'barb';
+  return [
+    ...(adapter?.pieces ?? []).map((text) => pieces('adapter', text, 1)),
+    ...[...needs, ...(adapter?.needs ?? [])]
+      .filter((text) => !(barb && /clamp/i.test(text)))
+      .map((text) => pieces('seal', text, 1)),
+  ];
 }
 
 function times(item: BillItem, count: number): BillItem {
@@ -81,10 +93,7 @@ export function billOf(line: Line, hose: Hose, lengths: Lengths, joints: readonl
     ...(isBare(second, line.to) ? [] : [pieces('hose-end', endText(second, line.to, hose), 1)]),
     metres('hose', `hose ${hose.label}`, lengths.cutMm + trimMm),
     ...clampsOf(line, hose),
-    ...joints.flatMap(({ needs }) => needs.map((need) => pieces('seal', need, 1))),
-    ...joints.flatMap(({ verdict, adapters }) =>
-      verdict === 'adapter' ? (adapters[0] ?? []).map((adapter) => pieces('adapter', adapter, 1)) : [],
-    ),
+    ...joints.flatMap((joint) => looseItems(line, joint)),
     ...line.adapters.map(({ text }) => pieces('adapter', text, 1)),
     ...(line.sleeve === undefined
       ? []

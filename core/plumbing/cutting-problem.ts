@@ -61,3 +61,26 @@ export function compareCost(one: Cost, other: Cost): number {
 export function stepsFor(supply: Supply, usedMm: number): number {
   return supply.kind === 'by-step' && usedMm > 0 ? Math.ceil(usedMm / supply.stepMm) * supply.stepMm : usedMm;
 }
+
+const greatestCommonDivisor = (a: number, b: number): number => (b === 0 ? a : greatestCommonDivisor(b, a % b));
+
+/**
+ * Least that must be bought, in mm, to carry a weight: pieces with a cut behind each. No plan buys less.
+ * @param weight 0 or more; what the lengths at hand can't carry.
+ */
+export function leastBought({ supply, kerfMm }: CuttingProblem, weight: number): number {
+  if (weight <= 0 || supply.kind === 'none') return 0;
+  if (supply.kind === 'by-step') return stepsFor(supply, weight - kerfMm);
+  const least = Math.min(...supply.lengthsMm);
+  const unit = supply.lengthsMm.reduce(greatestCommonDivisor, 0);
+  // A length carries itself and one cut more; the share of that is largest in the shortest length.
+  return Math.ceil(Math.max(least, weight * (least / (least + kerfMm)) - 1e-6) / unit) * unit;
+}
+
+/** Least that any plan for the whole problem buys, in mm, where every piece must be cut. */
+export function boughtAtLeast(problem: CuttingProblem): number {
+  const { pieces, stock, kerfMm } = problem;
+  const shortest = pieces.at(-1) ?? 0;
+  const usable = stock.filter((length) => length >= shortest);
+  return leastBought(problem, sum(pieces) + kerfMm * pieces.length - sum(usable) - kerfMm * usable.length);
+}

@@ -6,6 +6,7 @@ import {
   type CuttingSolution,
   compareCost,
   costOf,
+  leastBought,
   stepsFor,
   usedOf,
 } from './cutting-problem.ts';
@@ -18,8 +19,6 @@ interface OpenBin {
   /** Length left, where every piece is counted with a cut behind it and the length with one cut more. */
   free: number;
 }
-
-const greatestCommonDivisor = (a: number, b: number): number => (b === 0 ? a : greatestCommonDivisor(b, a % b));
 
 /** Where hose by the metre and what fits nowhere stand in the order of bins. */
 const rollAt = 1_000_000;
@@ -39,7 +38,6 @@ export function searchCuts(
   const { pieces, stock, supply, kerfMm } = problem;
   const sold = supply.kind === 'lengths' ? [...supply.lengthsMm].sort((a, b) => a - b) : [];
   const longestSold = sold.at(-1) ?? 0;
-  const unit = sold.reduce(greatestCommonDivisor, 0);
   const weights = pieces.map((length) => length + kerfMm);
   const weightFrom = weights.map((_, at) => weights.slice(at).reduce((total, one) => total + one, 0));
   const shortest = weights.at(-1) ?? 0;
@@ -58,15 +56,7 @@ export function searchCuts(
   const boughtNow = (extraWeight: number): number =>
     supply.kind === 'by-step'
       ? stepsFor(supply, Math.max(0, rollWeight + extraWeight - kerfMm))
-      : extraWeight <= 0
-        ? boughtMm
-        : boughtMm + Math.ceil(buyAtLeast(extraWeight) / (unit || 1)) * (unit || 1);
-
-  /** Least length sold in pieces that carries a weight. */
-  const buyAtLeast = (weight: number): number => {
-    const [least = 1] = sold;
-    return Math.max(least, weight * (least / (least + kerfMm)) - 1e-6);
-  };
+      : boughtMm + leastBought(problem, extraWeight);
 
   /** No solution from here on costs less than this. */
   const bound = (next: number): Cost => {

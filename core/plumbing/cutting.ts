@@ -1,6 +1,6 @@
 /** Cut list: pieces out of the lengths at hand and as little as possible bought, with the waste stated. */
 import { firstCuts, improveCuts } from './cutting-improve.ts';
-import { type CuttingProblem, type Supply, usedOf } from './cutting-problem.ts';
+import { boughtAtLeast, type CuttingProblem, type Supply, usedOf } from './cutting-problem.ts';
 
 export type { Supply } from './cutting-problem.ts';
 
@@ -45,6 +45,8 @@ export interface CutPlan {
   /** Pieces longer than anything at hand or sold. */
   readonly unplaced: readonly { readonly id: string; readonly lengthMm: number }[];
   readonly boughtMm: number;
+  /** No plan buys less than this; where `boughtMm` equals it, nothing is bought in vain. */
+  readonly boughtAtLeastMm: number;
   readonly stockUsedMm: number;
   /** Rests too short to keep, with what the cuts took away. */
   readonly wasteMm: number;
@@ -111,6 +113,7 @@ export function planCuts(wanted: CuttingWanted): CutPlan {
     lengths,
     unplaced: solution.unplaced.map((at) => pieces[at]).filter((one) => one !== undefined),
     boughtMm: total(({ from, lengthMm }) => (from === 'bought' ? lengthMm : 0)),
+    boughtAtLeastMm: solution.unplaced.length === 0 ? boughtAtLeast(problem) : 0,
     stockUsedMm: total(({ from, lengthMm }) => (from === 'stock' ? lengthMm : 0)),
     wasteMm,
     keptMm: total(({ rest, restMm }) => (rest === 'keep' ? restMm : 0)),

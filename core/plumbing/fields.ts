@@ -2,7 +2,7 @@
 import { exceeds, fallsShort } from '../calculators/limits.ts';
 import { Refusal } from '../refusal.ts';
 import type { Dimension } from '../units/dimensions.ts';
-import { fromSI, toSI, unitsOf } from '../units/measure.ts';
+import { fromSI, toSI, unitNamed, unitsOf } from '../units/measure.ts';
 import { parseMeasure } from '../units/parse-measure.ts';
 
 export type Data = Readonly<Record<string, unknown>>;
@@ -42,18 +42,24 @@ function acceptedNumber({ dimension, unit, above, atLeast, below, atMost, whole 
   return `${whole ? 'a whole number' : 'a number'}${bounds}${units}`;
 }
 
+/** A number, text with a unit, or `{"value": 24, "unit": "in"}` as calculators take it. */
 function readNumber(field: string, said: unknown, rule: NumberRule): number {
   const accepted = acceptedNumber(rule);
-  const measure = typeof said === 'string' ? parseMeasure(said, rule.dimension, { field, unit: rule.unit }) : undefined;
-  const value =
-    measure === undefined
-      ? said
-      : measure.unit === rule.unit
-        ? measure.value
-        : fromSI(toSI(measure.value, measure.unit, rule.dimension), rule.unit, rule.dimension);
-  if (typeof value !== 'number' || !Number.isFinite(value)) {
-    refuseField(field, `The ${field} must be a number.`, accepted);
+  const { value: bare, unit = rule.unit } = isData(said) ? said : { value: said };
+  if (typeof unit !== 'string') refuseField(field, `The unit of ${field} must be text.`, accepted);
+  const measure =
+    typeof bare === 'string'
+      ? parseMeasure(bare, rule.dimension, { field, unit })
+      : typeof bare === 'number'
+        ? { value: bare, unit: unitNamed(unit, rule.dimension, field) }
+        : undefined;
+  if (measure === undefined || !Number.isFinite(measure.value)) {
+    return refuseField(field, `The ${field} must be a number.`, accepted);
   }
+  const value =
+    measure.unit === rule.unit
+      ? measure.value
+      : fromSI(toSI(measure.value, measure.unit, rule.dimension), rule.unit, rule.dimension);
   const { above, atLeast, below, atMost, whole } = rule;
   const broken =
     (whole === true && !Number.isInteger(value)) ||

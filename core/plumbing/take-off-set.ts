@@ -4,7 +4,6 @@ import { addUp } from './bill.ts';
 import { type CutListOptions, cutListOf, type HosePlan, type HoseStock } from './cut-list.ts';
 import { type Data, type Fields, fieldsOf, isData, refuseField } from './fields.ts';
 import { describeHose, splitHoseText } from './hose.ts';
-import type { JointFinder } from './joint.ts';
 import { type Held, type LineNeed, needsOf } from './needs.ts';
 import { readLine } from './read-line.ts';
 import { type TakeOff, takeOff } from './take-off.ts';
@@ -103,7 +102,7 @@ export function takeOffSet(
  * sold and cut.
  * @throws Refusal `bad-input` naming the field.
  */
-export function readTakeOffSet(data: Data, find?: JointFinder): TakeOffSet {
+export function readTakeOffSet(data: Data): TakeOffSet {
   const beside: Record<string, unknown> = {};
   const rest: Record<string, unknown> = {};
   for (const [name, value] of Object.entries(data)) {
@@ -118,9 +117,7 @@ export function readTakeOffSet(data: Data, find?: JointFinder): TakeOffSet {
   const options = readOptions(fields);
   fields.done();
   const several = Object.hasOwn(rest, 'lines');
-  const lines = readLines(rest).map((one, at) =>
-    named(several ? `lines[${at}].` : '', () => takeOff(readLine(one), find)),
-  );
+  const lines = readLines(rest).map((one, at) => named(several ? `lines[${at}].` : '', () => takeOff(readLine(one))));
   const total = lines.reduce((sum, { line }) => sum + line.quantity, 0);
   if (total > 1000) refuseField('quantity', `${total} hoses are more than one cut list holds.`, 'at most 1000 in all');
   return takeOffSet(lines, held, stock, options);

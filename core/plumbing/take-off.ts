@@ -1,10 +1,10 @@
 /** Everything that follows from the definition of a line: lengths, checks, what to order, how to make it. */
 import { type BendCheck, checkBend } from './bend.ts';
-import { type BillItem, billOf } from './bill.ts';
+import { type BillItem, billOf, isBare } from './bill.ts';
 import { type Check, type CheckVerdict, checkOf, worstOf } from './check.ts';
 import { type Clocking, clockingOf } from './clocking.ts';
 import { describeHose, type Hose } from './hose.ts';
-import type { Joint, JointFinder, LineJoint } from './joint.ts';
+import { type Joint, judgeJoint, type LineJoint } from './joint.ts';
 import { type Lengths, lengthsOf } from './lengths.ts';
 import type { Line } from './line.ts';
 import { type MakingStep, makingSteps } from './making.ts';
@@ -62,17 +62,20 @@ const jointVerdicts: Readonly<Record<Joint['verdict'], CheckVerdict>> = {
   unknown: 'unknown',
 };
 
-function jointCheck({ end, verdict, reason, from, to }: LineJoint): Check {
-  const check = checkOf(`joint-${end}`, `Joint ${end}`, 'fit of the two ports');
+function jointCheck({ end, verdict, reason, from, to, source }: LineJoint): Check {
+  const check = checkOf(`joint-${end}`, `Joint ${end}`, source);
   return check[jointVerdicts[verdict]](`${from} and ${to}: ${reason}`);
 }
 
-function jointsOf(line: Line, find: JointFinder | undefined): readonly LineJoint[] {
-  if (find === undefined) return [];
-  return line.ends.flatMap(({ port }, at): LineJoint[] => {
+/** The joints of which the line names both ports; a hose that goes straight onto a barb is one of them. */
+function jointsOf(line: Line, hose: Hose): readonly LineJoint[] {
+  const medium = [line.fluid, line.service].filter((text) => text !== undefined).join(', ');
+  return line.ends.flatMap((end, at): LineJoint[] => {
     const to = at === 0 ? line.from : line.to;
-    if (port === undefined || to === undefined) return [];
-    return [{ ...find(port, to, line.fluid), end: at === 0 ? 1 : 2, from: port, to }];
+    const bare = isBare(end, to) && hose.bore !== undefined ? `hose ${hose.bore.value} mm` : undefined;
+    const from = end.port ?? bare;
+    if (from === undefined || to === undefined) return [];
+    return [{ ...judgeJoint(from, to, medium), end: at === 0 ? 1 : 2, from, to }];
   });
 }
 
@@ -103,15 +106,14 @@ function notesOf(line: Line, hose: Hose, lengths: Lengths, bend: BendCheck | und
 
 /**
  * The take-off of one line.
- * @param find judges the joints, where the line names both ports of one.
  * @throws Refusal `bad-input` where the line leaves no hose; see `lengthsOf`.
  */
-export function takeOff(line: Line, find?: JointFinder): TakeOff {
+export function takeOff(line: Line): TakeOff {
   const hose = describeHose(line.hose);
   const lengths = lengthsOf(line, hose);
   const bend = checkBend(line, hose, lengths);
   const clocking = clockingOf(line, lengths.freeHoseMm);
-  const joints = jointsOf(line, find);
+  const joints = jointsOf(line, hose);
   const checks = [
     ...bendChecks(bend),
     clockingCheck(clocking),

@@ -29,7 +29,9 @@ function readJson(text: string): Readonly<Record<string, unknown>> {
   // A bare list is a list of lines.
   if (Array.isArray(said)) return { lines: said };
   if (!isData(said)) throw new UsageError(`This is no line. ${wanted}`);
-  return said;
+  // As calculators are asked: the fields may stand in `inputs`.
+  const { inputs, ...rest } = said;
+  return isData(inputs) ? { ...rest, ...inputs } : said;
 }
 
 const tenth = (value: number | undefined): number | undefined => (value === undefined ? undefined : toTenth(value));
@@ -108,6 +110,7 @@ const planData = ({ hose, lengths, unplaced, ...sums }: HosePlan) => ({
   })),
   unplaced: unplaced.map((cut) => ({ line: cut.id, taken_mm: cut.lengthMm })),
   bought_mm: sums.boughtMm,
+  bought_at_least_mm: sums.boughtAtLeastMm,
   stock_used_mm: sums.stockUsedMm,
   waste_mm: sums.wasteMm,
   kept_mm: sums.keptMm,

@@ -124,6 +124,7 @@ describe('cutting', () => {
           expect([plan.unplaced.length, plan.boughtMm, plan.stockUsedMm, plan.lengths.length]).toEqual(
             bruteForce(pieces, stock, supply, kerf),
           );
+          expect(plan.boughtAtLeastMm).toBeLessThanOrEqual(plan.boughtMm);
         },
       ),
       { numRuns: 400 },

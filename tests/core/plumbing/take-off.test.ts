@@ -157,18 +157,34 @@ describe('bill', () => {
     expect(item(bill, 'clamp')).toEqual([1000]);
   });
 
-  it('takes seals and adapters from the joints', () => {
-    const line = readLine(fieldsOf({ ...straight, from: 'M14x1.5 female', end1: { port: 'JIC -6 female' } }));
-    const { bill, checks, joints } = takeOff(line, () => ({
-      verdict: 'adapter',
-      reason: 'an adapter joins them',
-      needs: ['sealing washer 14 mm'],
-      adapters: [['male 37° flare -6 to male M14x1.5 with sealing washer']],
-    }));
-    expect(joints).toHaveLength(1);
-    expect(item(bill, 'adapter')).toEqual([1000]);
-    expect(item(bill, 'seal')).toEqual([1000]);
-    expect(checks.find(({ id }) => id === 'joint-1')?.verdict).toBe('caution');
+  it('takes seals and adapters from the joints, as fit judges them', () => {
+    // JIC -6 female to an M14x1.25 port: case D39, adapter male 37° flare -6 to male M14x1.25 with sealing washer.
+    const metric = of({ from: 'M14x1.25 female', end1: { port: 'JIC -6 female' } });
+    expect(metric.joints).toMatchObject([{ end: 1, verdict: 'adapter' }]);
+    expect(item(metric.bill, 'adapter')).toEqual([1000]);
+    expect(metric.bill.find(({ kind }) => kind === 'adapter')?.text).toMatch(/flare -6 to male M14x1\.25/);
+    expect(metric.checks.find(({ id }) => id === 'joint-1')?.verdict).toBe('caution');
+    // Case D14: same family and dash mate.
+    const flare = of({ to: 'JIC -6 male', end2: { port: 'JIC -6 female' } });
+    expect(flare.joints).toMatchObject([{ end: 2, verdict: 'mates' }]);
+    expect(item(flare.bill, 'adapter')).toEqual([]);
+  });
+
+  it('fails a look-alike, and asks where a port can’t be read', () => {
+    // Case D16: both 3/4-16, seats of 37 and 45 degrees.
+    const alike = of({ from: 'SAE45 -8 male', end1: { port: 'JIC -8 female' } });
+    expect(alike.checks.find(({ id }) => id === 'joint-1')?.verdict).toBe('fail');
+    expect(item(alike.bill, 'adapter')).toEqual([]);
+    const unread = of({ from: 'dash 6', end1: { port: 'JIC -6 female' } });
+    expect(unread.checks.find(({ id }) => id === 'joint-1')).toMatchObject({ verdict: 'unknown' });
+  });
+
+  it('puts the hose itself onto a barb of the component', () => {
+    // Case D42: 9.5 mm barb in 3/8 in hose.
+    const { joints, bill } = of({ hose_type: '100R6 -6', from: 'barb 9.5 mm', end1: { style: 'barb' } });
+    expect(joints).toMatchObject([{ verdict: 'mates', from: 'hose 9.5 mm' }]);
+    expect(item(bill, 'clamp')).toEqual([1000]);
+    expect(item(bill, 'seal')).toEqual([]);
   });
 });
 

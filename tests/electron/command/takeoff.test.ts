@@ -29,6 +29,13 @@ describe('takeoff', () => {
     expect(JSON.parse(out)).toMatchObject(expected);
   });
 
+  it('takes values with units, and the fields in inputs, as calculators do', async () => {
+    const inputs = { route: 'straight', length: { value: 24, unit: 'in' }, c1: '30 mm', c2: { value: 30 }, dash: 8 };
+    const { out } = await takeoff(JSON.stringify({ id: 'A', inputs }));
+    // 24 in is 609.6 mm.
+    expect(JSON.parse(out)).toMatchObject({ id: 'A', free_hose_mm: 549.6, cut_mm: 550 });
+  });
+
   it('takes several lines, with what is there', async () => {
     const line = { route: 'straight', length: 600, c1: 30, c2: 30, hose_type: '100R6 -6' };
     const { out } = await takeoff(
