@@ -150,10 +150,19 @@ export interface DemoPart {
   readonly stretch?: true;
   readonly attention?: string;
   readonly note?: string;
+  /** Kind of part, in the vocabulary of facts. */
+  readonly kind?: string;
   readonly facts?: readonly (readonly [key: string, value: string, unit?: string])[];
 }
 
 export interface SystemParts {
   readonly system: string;
   readonly parts: readonly DemoPart[];
+}
+
+export interface DemoTarget {
+  readonly name: string;
+  readonly value: string;
+  readonly unit?: string;
+  readonly source?: string;
 }

@@ -123,8 +123,7 @@ function once(plan: CheckPlan, resolver: Resolver, run: Run): Once {
     },
     blend,
   });
-  const ownLacks = lacking.filter((text) => !bounds.lacks.includes(text));
-  if (ownLacks.length > 0) return lacks(lacking);
+  if (inputs.some((input) => input.lacks !== '')) return lacks(lacking);
   let answer: Answer;
   try {
     answer = run(plan.calculator, given);
@@ -147,7 +146,7 @@ function once(plan: CheckPlan, resolver: Resolver, run: Run): Once {
     const check: WorkedCheck = {
       ...worked,
       verdict: 'lacks data',
-      says: `${output.label} comes to ${figure}; lacks ${bounds.lacks.join('; ')}.`,
+      says: `${labelOf(plan, output)} comes to ${figure}; lacks ${bounds.lacks.join('; ')}.`,
       value,
       least: bounds.least,
       most: bounds.most,
@@ -219,14 +218,19 @@ function boundsOf({ limit }: CheckPlan, output: Output, resolver: Resolver): Bou
   };
 }
 
+/** A conversion has no name of its own for what it gives. */
+const labelOf = (plan: CheckPlan, output: Output): string =>
+  plan.calculator.startsWith('A') ? plan.title : output.label;
+
 function judge(plan: CheckPlan, output: Output, value: number, unit: string, bounds: Bounds) {
   const { least, most } = bounds;
+  const label = labelOf(plan, output);
   const figure = figureText(output, value, unit);
   const source = (from: string): string => (from === '' ? '' : ` (${from})`);
   if (!('unit' in output)) {
     const wanted = least !== null && least > 0.5;
     const ok = wanted ? value === 1 : value === 0;
-    const says = `${output.label}: ${figure}${ok ? '.' : `, and it must be ${wanted ? 'yes' : 'no'}${source(plan.limit.source)}.`}`;
+    const says = `${label}: ${figure}${ok ? '.' : `, and it must be ${wanted ? 'yes' : 'no'}${source(plan.limit.source)}.`}`;
     return { verdict: ok ? 'holds' : 'fails', says, value, least, most, margin: null } as const;
   }
   const rooms = [
@@ -243,28 +247,32 @@ function judge(plan: CheckPlan, output: Output, value: number, unit: string, bou
       return `${Number(amount.toPrecision(3))} ${unit === 'degC' || unit === 'K' ? 'K' : unit}`;
     return formatMeasure({ value: amount, unit }, output.dimension, 3);
   };
+  const same = rooms.length === 2 && bounds.leastFrom === bounds.mostFrom;
   const held = rooms
-    .sort((a, b) => (a.words < b.words ? 1 : -1))
-    .map(({ words, limit, from }) => `${words} ${show2(output, limit, unit)}${source(from)}`)
+    .toSorted((a, b) => (a.words < b.words ? -1 : 1))
+    .map(
+      (bound, index) =>
+        `${bound.words} ${figureText(output, bound.limit, unit)}${same && index === 0 ? '' : source(bound.from)}`,
+    )
     .join(' and ');
   const room = show(Math.abs(nearest.room));
+  const atLimit = !exceeds(nearest.room, 0) && !fails;
   const end = fails
     ? `${room} ${nearest.words === 'at most' ? 'too much' : 'too little'}.`
-    : close
-      ? `only ${room} of room.`
-      : `${room} of room.`;
+    : atLimit
+      ? 'right at the limit.'
+      : close
+        ? `only ${room} of room.`
+        : `${room} of room.`;
   return {
     verdict: fails ? 'fails' : close ? 'close' : 'holds',
-    says: `${output.label} ${figure}, ${held}: ${end}`,
+    says: `${label} ${figure}, ${held}: ${end}`,
     value,
     least,
     most,
     margin: nearest.room,
   } as const;
 }
-
-const show2 = (output: Output, value: number, unit: string): string =>
-  'unit' in output ? formatMeasure({ value, unit }, output.dimension, 4) : String(value);
 
 /** One row an input: what is bound, and what the calculator needs or assumes besides. */
 function rowsOf(

@@ -48,7 +48,7 @@ const readings: readonly Reading[] = [
     kinds: ['injector'],
     key: 'resistance',
     unit: 'ohm',
-    pattern: new RegExp(String.raw`(?<![\d.,])${number}\s*(?:ohm|Ω)\b?`, 'gi'),
+    pattern: new RegExp(String.raw`(?<![\d.,])${number}\s*(?:ohms?\b|Ω)`, 'gi'),
   },
   {
     kinds: ['fuel pump'],

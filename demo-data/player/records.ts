@@ -9,6 +9,7 @@ import { partsBySystem } from '../one-builder/parts.ts';
 import { phases } from '../one-builder/phases.ts';
 import { story } from '../one-builder/story.ts';
 import { systems } from '../one-builder/systems.ts';
+import { shippedChecks, targets } from '../one-builder/targets.ts';
 import { tools } from '../one-builder/tools.ts';
 import { vendors } from '../one-builder/vendors.ts';
 import type { DemoBoltGroup, DemoPart, DemoSheet } from '../types.ts';
@@ -103,6 +104,7 @@ function partValues(stage: Stage, system: string, part: DemoPart) {
     stretchOnce: part.stretch ?? false,
     attention: part.attention ?? '',
     note: part.note ?? '',
+    kind: part.kind ?? '',
     facts: (part.facts ?? []).map(([key, value, unit]) => ({ key, value, unit: unit ?? '' })),
   };
 }
@@ -195,6 +197,21 @@ export function firstDay(stage: Stage): (() => Promise<void>)[] {
         }),
     ),
     () => listParts(stage, first, ({ slug }) => !listedLater.has(slug)),
+    async () => {
+      await stage.client.checks.setTargets({
+        ...stage.act(first),
+        build: stage.build,
+        targets: targets.map(({ name, value, unit, source }) => ({
+          name,
+          value,
+          unit: unit ?? '',
+          source: source ?? '',
+        })),
+      });
+    },
+    async () => {
+      await stage.client.checks.addShipped({ ...stage.act(first), build: stage.build, shipped: [...shippedChecks] });
+    },
     ...boltGroups.map(
       (group) => () =>
         save(stage, 'boltGroup', group.slug, {

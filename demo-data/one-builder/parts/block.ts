@@ -5,6 +5,7 @@ export const block: SystemParts = {
   parts: [
     {
       slug: 'block',
+      kind: 'block',
       what: 'Engine block, from the donor saloon',
       need: 1,
       guess: null,
@@ -12,12 +13,16 @@ export const block: SystemParts = {
       job: 'fit-crank',
       priority: 1,
       facts: [
-        ['bore', '85.5', 'mm'],
+        ['bore', '86.00', 'mm'],
+        ['bore as cast', '85.5', 'mm'],
+        ['cylinders', '6'],
+        ['deck clearance', '0.15', 'mm'],
         ['deck height', '226.4', 'mm'],
       ],
     },
     {
       slug: 'crank',
+      kind: 'crankshaft',
       what: 'Crankshaft, from the donor saloon',
       need: 1,
       guess: null,
@@ -26,8 +31,8 @@ export const block: SystemParts = {
       priority: 1,
       facts: [
         ['stroke', '80.4', 'mm'],
-        ['main journals', '59.97', 'mm'],
-        ['big end journals', '47.96', 'mm'],
+        ['main journal', '59.97', 'mm'],
+        ['big end journal', '47.96', 'mm'],
       ],
     },
     {
@@ -79,6 +84,7 @@ export const block: SystemParts = {
     },
     {
       slug: 'pistons',
+      kind: 'piston',
       what: 'Forged piston set, 86.00 mm, with pins and clips',
       need: 1,
       unit: 'set',
@@ -90,13 +96,17 @@ export const block: SystemParts = {
       priority: 1,
       facts: [
         ['bore', '86.00', 'mm'],
+        ['piston diameter', '85.925', 'mm'],
+        ['least clearance', '0.070', 'mm'],
+        ['most clearance', '0.090', 'mm'],
         ['compression height', '31.2', 'mm'],
-        ['pin', '22', 'mm'],
-        ['dish', '8.4', 'cc'],
+        ['pin diameter', '22', 'mm'],
+        ['piston dish', '8.4', 'cc'],
       ],
     },
     {
       slug: 'rings',
+      kind: 'piston ring set',
       what: 'Piston ring set, 86 mm, file to fit',
       need: 1,
       unit: 'set',
@@ -107,11 +117,12 @@ export const block: SystemParts = {
       maker: 'Brandrith',
       facts: [
         ['top ring', '1.2', 'mm'],
-        ['gap per bore', '0.0045', 'mm/mm'],
+        ['gap to bore', '0.0045'],
       ],
     },
     {
       slug: 'rods',
+      kind: 'connecting rod',
       what: 'Forged connecting rods, 133.4 mm, set of six',
       need: 1,
       unit: 'set',
@@ -122,13 +133,14 @@ export const block: SystemParts = {
       maker: 'Brandrith',
       priority: 1,
       facts: [
-        ['centre distance', '133.4', 'mm'],
-        ['small end', '22', 'mm'],
+        ['rod length', '133.4', 'mm'],
+        ['pin diameter', '22', 'mm'],
         ['rated', '90', 'kW per rod'],
       ],
     },
     {
       slug: 'rod-bolts',
+      kind: 'bolt',
       what: 'Connecting rod bolt, M9x1.0',
       need: 12,
       guess: '7.85',
@@ -142,6 +154,7 @@ export const block: SystemParts = {
     },
     {
       slug: 'main-bearings',
+      kind: 'main bearing set',
       what: 'Main bearing shells, 0.25 undersize',
       need: 1,
       unit: 'set',
@@ -150,10 +163,16 @@ export const block: SystemParts = {
       job: 'fit-crank',
       number: 'HM-7-025',
       maker: 'Halvern',
-      facts: [['clearance', '0.040-0.060', 'mm']],
+      facts: [
+        ['bearing bore', '60.020', 'mm'],
+        ['journal', '59.970', 'mm'],
+        ['least clearance', '0.040', 'mm'],
+        ['most clearance', '0.060', 'mm'],
+      ],
     },
     {
       slug: 'rod-bearings',
+      kind: 'big end bearing set',
       what: 'Big end bearing shells, 0.25 undersize',
       need: 1,
       unit: 'set',
@@ -162,7 +181,12 @@ export const block: SystemParts = {
       job: 'fit-pistons',
       number: 'HB-6-025',
       maker: 'Halvern',
-      facts: [['clearance', '0.045-0.065', 'mm']],
+      facts: [
+        ['bearing bore', '48.015', 'mm'],
+        ['journal', '47.960', 'mm'],
+        ['least clearance', '0.045', 'mm'],
+        ['most clearance', '0.065', 'mm'],
+      ],
     },
     {
       slug: 'thrust-washers',
@@ -177,6 +201,7 @@ export const block: SystemParts = {
     },
     {
       slug: 'main-studs',
+      kind: 'bolt',
       what: 'Main cap stud kit, M11',
       need: 1,
       unit: 'kit',

@@ -5,12 +5,14 @@ export const cooling: SystemParts = {
   parts: [
     {
       slug: 'water-pump',
+      kind: 'water pump',
       what: 'Water pump',
       need: 1,
       guess: '138.00',
       from: 'brandrith',
       job: 'water-pump',
       number: 'BW-28',
+      facts: [['coolant flow', '700', 'L/min']],
     },
     {
       slug: 'pump-gasket',
@@ -24,16 +26,18 @@ export const cooling: SystemParts = {
     },
     {
       slug: 'thermostat',
+      kind: 'thermostat',
       what: 'Thermostat, 82 C',
       need: 1,
       guess: '22.00',
       from: 'brandrith',
       job: 'water-pump',
       number: 'BW-T82',
-      facts: [['opens at', '82', 'C']],
+      facts: [['opening temperature', '82', 'degC']],
     },
     {
       slug: 'radiator',
+      kind: 'radiator',
       what: 'Radiator, alloy, two rows',
       need: 1,
       guess: '412.00',
@@ -57,13 +61,14 @@ export const cooling: SystemParts = {
     },
     {
       slug: 'radiator-cap',
+      kind: 'pressure cap',
       what: 'Radiator cap, 1.1 bar',
       need: 1,
       guess: '18.00',
       from: 'copperway',
       job: 'paint-bay',
       number: 'CH-C11',
-      facts: [['opens at', '1.1', 'bar']],
+      facts: [['opening pressure', '1.1', 'bar']],
     },
     {
       slug: 'top-hose',
@@ -104,6 +109,7 @@ export const cooling: SystemParts = {
     },
     {
       slug: 'fan',
+      kind: 'fan',
       what: 'Electric fan, 400 mm',
       need: 1,
       guess: '168.00',

@@ -5,6 +5,7 @@ export const fuel: SystemParts = {
   parts: [
     {
       slug: 'injectors',
+      kind: 'injector',
       what: 'Injector, ethanol-proof, high resistance',
       need: 6,
       guess: '118.00',
@@ -14,7 +15,9 @@ export const fuel: SystemParts = {
       maker: 'Varlund',
       priority: 1,
       facts: [
-        ['flow at 3 bar', '1050', 'cc/min'],
+        ['injector flow', '1050', 'cc/min'],
+        ['rated pressure', '3', 'bar'],
+        ['dead time', '0.9', 'ms'],
         ['resistance', '12.3', 'ohm'],
         ['body', '14', 'mm'],
       ],
@@ -35,6 +38,7 @@ export const fuel: SystemParts = {
     },
     {
       slug: 'regulator',
+      kind: 'fuel pressure regulator',
       what: 'Fuel pressure regulator, boost-referenced',
       need: 1,
       guess: '168.00',
@@ -60,6 +64,7 @@ export const fuel: SystemParts = {
     },
     {
       slug: 'main-pump',
+      kind: 'fuel pump',
       what: 'Main fuel pump, ethanol-proof',
       need: 1,
       guess: '232.00',
@@ -69,8 +74,11 @@ export const fuel: SystemParts = {
       maker: 'Varlund',
       priority: 1,
       facts: [
-        ['flow at 4.4 bar', '340', 'l/h'],
-        ['current at 4.4 bar', '17', 'A'],
+        ['pump flow', '360', 'L/h'],
+        ['pump pressure', '4', 'bar'],
+        ['second pump flow', '320', 'L/h'],
+        ['second pump pressure', '5', 'bar'],
+        ['current', '17', 'A'],
       ],
     },
     {
@@ -115,6 +123,7 @@ export const fuel: SystemParts = {
     },
     {
       slug: 'fuel-hose-8',
+      kind: 'fuel hose',
       what: 'Fuel hose, lined, dash 8',
       need: 6,
       unit: 'm',
@@ -122,13 +131,15 @@ export const fuel: SystemParts = {
       from: 'windlecote',
       job: 'fuel-lines',
       facts: [
-        ['size', '8', 'dash'],
-        ['inside', '11.1', 'mm'],
+        ['dash size', '8'],
+        ['inside diameter', '11.1', 'mm'],
+        ['length', '4.5', 'm'],
         ['working pressure', '70', 'bar'],
       ],
     },
     {
       slug: 'fuel-hose-6',
+      kind: 'hose',
       what: 'Fuel hose, lined, dash 6',
       need: 6,
       unit: 'm',
@@ -136,8 +147,8 @@ export const fuel: SystemParts = {
       from: 'windlecote',
       job: 'fuel-lines',
       facts: [
-        ['size', '6', 'dash'],
-        ['inside', '8.7', 'mm'],
+        ['dash size', '6'],
+        ['inside diameter', '8.7', 'mm'],
       ],
     },
     {

@@ -5,13 +5,14 @@ export const head: SystemParts = {
   parts: [
     {
       slug: 'head',
+      kind: 'cylinder head',
       what: 'Cylinder head casting, from the donor saloon',
       need: 1,
       guess: null,
       from: null,
       job: 'fit-head',
       priority: 1,
-      facts: [['chamber', '41.5', 'cc']],
+      facts: [['chamber volume', '41.5', 'cc']],
     },
     {
       slug: 'head-work',
@@ -104,6 +105,7 @@ export const head: SystemParts = {
     },
     {
       slug: 'head-studs',
+      kind: 'bolt',
       what: 'Head stud, M12, with nut and washer',
       need: 14,
       guess: '16.40',
@@ -119,6 +121,7 @@ export const head: SystemParts = {
     },
     {
       slug: 'head-gasket',
+      kind: 'head gasket',
       what: 'Head gasket, steel layers, 87 mm bore',
       need: 1,
       guess: '189.00',
@@ -128,8 +131,8 @@ export const head: SystemParts = {
       maker: 'Marrisk',
       priority: 1,
       facts: [
-        ['bore', '87.0', 'mm'],
-        ['thickness pressed', '1.3', 'mm'],
+        ['gasket bore', '87.0', 'mm'],
+        ['gasket thickness', '1.3', 'mm'],
       ],
     },
     {

@@ -74,6 +74,7 @@ export const induction: SystemParts = {
     },
     {
       slug: 'charge-cooler',
+      kind: 'intercooler',
       what: 'Charge-air cooler, 550 x 230 x 65 mm',
       need: 1,
       guess: '486.00',
@@ -84,11 +85,13 @@ export const induction: SystemParts = {
       facts: [
         ['core', '550 x 230 x 65', 'mm'],
         ['ports', '63.5', 'mm'],
+        ['effectiveness', '84', '%'],
         ['rated', '320', 'kW'],
       ],
     },
     {
       slug: 'charge-pipes',
+      kind: 'charge pipe',
       what: 'Charge pipe kit, alloy, 63.5 mm',
       need: 1,
       unit: 'kit',
@@ -96,7 +99,10 @@ export const induction: SystemParts = {
       from: 'copperway',
       job: 'charge-pipes',
       number: 'CP-635',
-      facts: [['outside', '63.5', 'mm']],
+      facts: [
+        ['outside diameter', '63.5', 'mm'],
+        ['wall thickness', '1.6', 'mm'],
+      ],
     },
     {
       slug: 'elbows',

@@ -5,6 +5,7 @@ export const oil: SystemParts = {
   parts: [
     {
       slug: 'oil-pump',
+      kind: 'oil pump',
       what: 'Oil pump, high flow',
       need: 1,
       guess: '264.00',
@@ -115,22 +116,28 @@ export const oil: SystemParts = {
     },
     {
       slug: 'oil-feed',
+      kind: 'oil feed',
       what: 'Turbo oil feed line, dash 4',
       need: 1,
       guess: '64.00',
       from: 'windlecote',
       job: 'oil-lines',
       number: 'WL-4',
-      facts: [['size', '4', 'dash']],
+      facts: [['dash size', '4']],
     },
     {
       slug: 'oil-drain',
+      kind: 'oil drain',
       what: 'Turbo oil drain with flange, dash 10',
       need: 1,
       guess: '58.00',
       from: 'windlecote',
       job: 'oil-lines',
       number: 'WL-10D',
+      facts: [
+        ['dash size', '10'],
+        ['slope', '35', 'deg'],
+      ],
     },
     {
       slug: 'feed-restrictor',

@@ -5,6 +5,7 @@ export const turbo: SystemParts = {
   parts: [
     {
       slug: 'turbo',
+      kind: 'turbocharger',
       what: 'Turbocharger, 62 mm compressor, open inlet',
       need: 1,
       guess: '1486.00',
@@ -16,7 +17,10 @@ export const turbo: SystemParts = {
       verify: true,
       facts: [
         ['compressor inducer', '62', 'mm'],
-        ['air at best', '34', 'kg/min'],
+        ['turbine flange', 'T4'],
+        ['most airflow', '75', 'lb/min'],
+        ['most pressure ratio', '3.2'],
+        ['compressor efficiency', '74', '%'],
         ['oil feed thread', 'M12x1.25'],
       ],
     },
@@ -107,6 +111,7 @@ export const turbo: SystemParts = {
     },
     {
       slug: 'downpipe-tube',
+      kind: 'exhaust pipe',
       what: 'Stainless tube, 76 mm',
       need: 2.5,
       unit: 'm',
@@ -114,8 +119,8 @@ export const turbo: SystemParts = {
       from: 'ollerdyke',
       job: 'downpipe',
       facts: [
-        ['outside', '76.1', 'mm'],
-        ['wall', '1.5', 'mm'],
+        ['outside diameter', '76.1', 'mm'],
+        ['wall thickness', '1.5', 'mm'],
       ],
     },
     {

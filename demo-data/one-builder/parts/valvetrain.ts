@@ -5,6 +5,7 @@ export const valvetrain: SystemParts = {
   parts: [
     {
       slug: 'camshaft',
+      kind: 'camshaft',
       what: 'Camshaft, turbo grind, 11 mm lift',
       need: 1,
       guess: '465.00',

@@ -82,13 +82,17 @@ export const wiring: SystemParts = {
     },
     {
       slug: 'map-sensor',
+      kind: 'pressure sensor',
       what: 'Manifold pressure sensor, 4 bar',
       need: 1,
       guess: '96.00',
       from: 'tessock',
       job: 'sensors',
       number: 'TS-M4',
-      facts: [['range', '0.2-4.0', 'bar']],
+      facts: [
+        ['full scale', '400', 'kPa'],
+        ['least reading', '20', 'kPa'],
+      ],
     },
     {
       slug: 'air-temp-sensor',
