@@ -6,6 +6,7 @@ import { AsOfBanner, AsOfControl } from './as-of.tsx';
 import { LookSwitches, lookCommands } from './look.tsx';
 import { Link, navigate, useRoute } from './route.tsx';
 import { type Screen, screenAt } from './screens.ts';
+import { searchWithScreens } from './search-screens.ts';
 import { type NamedAct, useWorkspace } from './workspace.tsx';
 import './frame.css';
 
@@ -132,6 +133,8 @@ export function Frame({ screens, children }: { readonly screens: readonly Screen
     [commands, screens],
   );
 
+  const searchAll = useMemo(() => searchWithScreens(screens, search), [screens, search]);
+
   return (
     <div className="frame">
       <button type="button" className="skip-link" onClick={skipToContent}>
@@ -167,12 +170,7 @@ export function Frame({ screens, children }: { readonly screens: readonly Screen
         <AsOfBanner />
         {children}
       </main>
-      <Palette
-        opened={searching}
-        onClose={() => setSearching(false)}
-        commands={allCommands}
-        {...(search === undefined ? {} : { search })}
-      />
+      <Palette opened={searching} onClose={() => setSearching(false)} commands={allCommands} search={searchAll} />
     </div>
   );
 }

@@ -10,6 +10,7 @@ import {
   IconListDetails,
   IconNotebook,
   IconSettings,
+  IconTool,
   IconTruckDelivery,
 } from '@tabler/icons-react';
 import type { ComponentType } from 'react';
@@ -28,6 +29,16 @@ export interface Screen {
   readonly main?: boolean;
   /** Each screen is a chunk of its own, fetched when it is opened. The module's default export is the screen. */
   readonly load: () => Promise<{ readonly default: ComponentType }>;
+  /** What the search finds on this screen that isn't in the workbook; fetched with the first search. */
+  readonly finder?: () => Promise<{ readonly hits: (text: string) => readonly ScreenHit[] }>;
+}
+
+/** A place on a screen that the search can open. */
+export interface ScreenHit {
+  readonly id: string;
+  readonly label: string;
+  readonly detail: string;
+  readonly params: Readonly<Record<string, string>>;
 }
 
 /** Add a screen with one line here; a screen that doesn't exist yet isn't listed. */
@@ -77,6 +88,14 @@ export const screens: readonly Screen[] = [
     load: () => import('../screens/hoist-check/screen.tsx'),
   },
   {
+    id: 'bench',
+    title: 'Bench',
+    path: '/bench',
+    icon: IconTool,
+    group: 'work',
+    load: () => import('../screens/bench/bench-screen.tsx'),
+  },
+  {
     id: 'lists',
     title: 'Lists',
     path: '/lists',
@@ -116,6 +135,7 @@ export const screens: readonly Screen[] = [
     icon: IconCalculator,
     group: 'work',
     load: () => import('../screens/calculators/calculators-screen.tsx'),
+    finder: () => import('../screens/calculators/palette-hits.ts'),
   },
   {
     id: 'settings',

@@ -32,7 +32,7 @@ interface ChartFrameProps {
 }
 
 /** Around every chart: the sentence, the drawing, and the same figures as a table on request. */
-function ChartFrame({ title, unit, drawing, table }: ChartFrameProps) {
+export function ChartFrame({ title, unit, drawing, table }: ChartFrameProps) {
   const locale = useLocale();
   const [asTable, setAsTable] = useState(false);
   const id = useId();

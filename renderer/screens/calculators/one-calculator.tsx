@@ -1,12 +1,19 @@
 import { Button } from '@mantine/core';
-import { IconCircleCheck } from '@tabler/icons-react';
+import { IconPrinter } from '@tabler/icons-react';
 import { type RefObject, useMemo } from 'react';
 import type { Calculator } from '../../../core/calculators/calculator.ts';
 import { navigate, type Params } from '../../app/route.tsx';
+import { useLocale } from '../../parts/locale.tsx';
 import { InputField } from './input-field.tsx';
+import { Paper } from './paper.tsx';
+import { Plot, plotParams } from './plot.tsx';
 import { type Reading, readingOf } from './reading.ts';
 import { Result } from './result.tsx';
+import { caseOf, typedOfCase } from './saved-case.ts';
+import { SavedCases } from './saved-cases.tsx';
+import { inputUnit, outputUnits } from './standing-units.ts';
 import { exampleTyped, paramsOf, type Typed, typedOf } from './typed.ts';
+import { Ways } from './ways.tsx';
 
 export interface OneCalculatorProps {
   readonly calculator: Calculator;
@@ -14,16 +21,41 @@ export interface OneCalculatorProps {
   readonly heading: RefObject<HTMLHeadingElement | null>;
 }
 
+/** What of the address is kept while one types: the plot, and the case that is compared with. */
+const kept = (params: Params): Params =>
+  Object.fromEntries([...plotParams, 'case'].flatMap((name) => (params[name] ? [[name, params[name]]] : [])));
+
 /** One calculator: what it answers, its fields, the result as one types, and where all of it comes from. */
 export function OneCalculator({ calculator, params, heading }: OneCalculatorProps) {
-  const { title, about, inputs, modes, formula, source, notes } = calculator;
+  const { title, about, inputs, modes, formula, source, notes, group } = calculator;
+  const { units: system } = useLocale();
   const typed = useMemo(() => typedOf(calculator, params), [calculator, params]);
-  const reading = useMemo(() => readingOf(calculator, typed), [calculator, typed]);
-  const put = (next: Partial<Typed>) =>
-    navigate('/calculators', paramsOf(calculator, { ...typed, ...next }), { replace: true });
+  const unitOf = (name: string): string => {
+    const input = inputs[name];
+    return (input === undefined ? undefined : inputUnit(name, input, typed, group, system)) ?? '-';
+  };
+  const seen = useMemo(
+    () => ({ ...typed, outputUnits: outputUnits(calculator, typed, system) }),
+    [calculator, typed, system],
+  );
+  const reading = useMemo(() => readingOf(calculator, seen), [calculator, seen]);
+  const put = (next: Partial<Typed>, others: Params = {}) =>
+    navigate(
+      '/calculators',
+      { ...kept(params), ...paramsOf(calculator, { ...typed, ...next }), ...others },
+      { replace: true },
+    );
   // A step of its own in the history, so that Back gives what was typed before.
-  const replaceAll = (next: Typed) => navigate('/calculators', paramsOf(calculator, next));
-  const allNotes = reading.state === 'answered' ? reading.answer.notes : notes;
+  const replaceAll = (next: Typed, others: Params = kept(params)) =>
+    navigate('/calculators', { ...others, ...paramsOf(calculator, next) });
+  // The unit goes into the address with the text, so that a link means the same in every workbook.
+  const type = (name: string, text: string) => {
+    const unit = unitOf(name);
+    const input = inputs[name];
+    const said = input !== undefined && 'unit' in input && unit !== input.unit ? { [name]: unit } : {};
+    put({ texts: { ...typed.texts, [name]: text }, units: { ...typed.units, ...said } });
+  };
+  const answer = reading.state === 'answered' ? reading.answer : undefined;
 
   return (
     <section className="calculators-one" aria-labelledby="calculators-title">
@@ -41,6 +73,15 @@ export function OneCalculator({ calculator, params, heading }: OneCalculatorProp
                 Empty the fields
               </Button>
             )}
+            {answer !== undefined && (
+              <Button
+                variant="subtle"
+                leftSection={<IconPrinter aria-hidden size="1.1em" />}
+                onClick={() => window.print()}
+              >
+                Print
+              </Button>
+            )}
           </div>
           {Object.entries(inputs).map(([name, input]) => (
             <InputField
@@ -49,10 +90,10 @@ export function OneCalculator({ calculator, params, heading }: OneCalculatorProp
               input={input}
               needed={modes.every(({ needs }) => needs.includes(name))}
               text={typed.texts[name] ?? ''}
-              unit={typed.units[name]}
+              unit={'unit' in input ? unitOf(name) : undefined}
               problem={problemAt(reading, name)}
-              onText={(text) => put({ texts: { ...typed.texts, [name]: text } })}
-              onUnit={(unit) => put({ units: { ...typed.units, [name]: unit } })}
+              onText={(text) => type(name, text)}
+              onUnit={(unit) => put({ units: { ...typed.units, [name]: unit } }, { 'p.from': '', 'p.to': '' })}
             />
           ))}
         </div>
@@ -62,6 +103,25 @@ export function OneCalculator({ calculator, params, heading }: OneCalculatorProp
           onUnit={(output, unit) => put({ outputUnits: { ...typed.outputUnits, [output]: unit } })}
         />
       </div>
+      {answer !== undefined && (
+        <Plot
+          calculator={calculator}
+          typed={seen}
+          answer={answer}
+          params={params}
+          unitOf={unitOf}
+          onPlot={(plot) => put({}, Object.fromEntries(plotParams.map((name) => [name, plot[name] ?? ''])))}
+        />
+      )}
+      <SavedCases
+        calculator={calculator}
+        typed={seen}
+        unitOf={unitOf}
+        answered={answer !== undefined}
+        chosen={params['case']}
+        onCompare={(id) => put({}, { case: id === undefined ? '' : String(id) })}
+        onOpen={(row) => replaceAll(typedOfCase(calculator, caseOf(row)), { case: String(row.id) })}
+      />
       <section className="calculators-prose">
         <h3>Formula</h3>
         <p>{formula}</p>
@@ -70,16 +130,22 @@ export function OneCalculator({ calculator, params, heading }: OneCalculatorProp
         <h3>Source</h3>
         <p>{source}</p>
       </section>
-      {allNotes.length > 0 && (
-        <section className="calculators-prose">
-          <h3>Notes</h3>
-          <ul>
-            {allNotes.map((note) => (
-              <li key={note}>{note}</li>
-            ))}
-          </ul>
-        </section>
-      )}
+      <Notes notes={answer?.notes ?? notes} />
+      {answer !== undefined && <Paper calculator={calculator} typed={seen} unitOf={unitOf} answer={answer} />}
+    </section>
+  );
+}
+
+function Notes({ notes }: { readonly notes: readonly string[] }) {
+  if (notes.length === 0) return null;
+  return (
+    <section className="calculators-prose">
+      <h3>Notes</h3>
+      <ul>
+        {notes.map((note) => (
+          <li key={note}>{note}</li>
+        ))}
+      </ul>
     </section>
   );
 }
@@ -87,29 +153,4 @@ export function OneCalculator({ calculator, params, heading }: OneCalculatorProp
 function problemAt(reading: Reading, name: string): string | null {
   if (reading.state !== 'refused' || reading.field !== name) return null;
   return reading.accepted === undefined ? reading.message : `${reading.message} Accepted: ${reading.accepted}.`;
-}
-
-/** The ways to ask, where there are several; the one in use is marked. What is given decides. */
-function Ways({ calculator, reading }: { readonly calculator: Calculator; readonly reading: Reading }) {
-  const { inputs, modes } = calculator;
-  if (modes.length < 2) return null;
-  const used = reading.state === 'answered' ? reading.answer.mode : undefined;
-  return (
-    <section className="calculators-prose">
-      <h3>Ways to ask; the fields that are filled in decide</h3>
-      <ul>
-        {modes.map(({ name, title, needs }) => (
-          <li key={name}>
-            {title}: {needs.map((need) => inputs[need]?.label ?? need).join(', ')}
-            {name === used && (
-              <strong className="calculators-used">
-                {' '}
-                <IconCircleCheck aria-hidden size="1.1em" /> in use
-              </strong>
-            )}
-          </li>
-        ))}
-      </ul>
-    </section>
-  );
 }
