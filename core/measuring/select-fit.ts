@@ -3,6 +3,7 @@
  * measured − target. A bearing has two shells, so a pair thicker by a wall takes twice that off the clearance. Of what is
  * at hand, and what comes out of other places, a set is chosen so that the fewest are bought.
  */
+import { nearestStep } from '../calculators/g/nearest-step.ts';
 import { assignLeastCost } from './assignment.ts';
 
 export interface FitSetup {
@@ -37,8 +38,9 @@ export interface FitChoice {
   readonly name: string;
   readonly from: 'stays' | 'another place' | 'at hand' | 'to buy' | 'not known';
   readonly fromPlace: string;
-  /** Lash, height or clearance with it. */
+  /** Lash, height or clearance with it, and whether that will do; null where nothing is chosen. */
   readonly becomes: number | null;
+  readonly inside: boolean | null;
 }
 
 interface Piece {
@@ -47,13 +49,13 @@ interface Piece {
   readonly place: number | null;
 }
 
-/** Costs that never trade against each other: one bought outweighs every change, one change every deviation. */
-const boughtCost = 1e9;
-const changeCost = 1e4;
+/** How far off the target one place may count, in steps: an end to it, so that it never outweighs a change. */
+const mostDeviation = 999;
 
 /**
  * Chooses for all places together. A size will do where the result is inside the limits; where none are given, within
- * half a step of the target. What is right stays. A place not measured, or whose size isn't known, is left alone.
+ * half a step of the target. What is right stays. A place not measured, or whose size isn't known, is left alone, and so
+ * is one too tight for any shim. What is bought is the nearest step, a tie to the thinner, as in calculator G5.
  */
 export function selectFit(setup: FitSetup, places: readonly FitPlace[], limits: FitLimits): FitChoice[] {
   const factor = setup.way === 'shell' ? 2 : 1;
@@ -65,7 +67,7 @@ export function selectFit(setup: FitSetup, places: readonly FitPlace[], limits: 
     one.measured + factor * (one.now - size);
   const wanted = (one: { measured: number; now: number }): number => one.now + (one.measured - setup.target) / factor;
   const toBuy = (one: { measured: number; now: number }): number =>
-    Number(Math.max(0, Math.round(wanted(one) / setup.step) * setup.step).toPrecision(12));
+    Number(Math.max(0, nearestStep(wanted(one), setup.step)).toPrecision(12));
   const dust = 1e-9 * Math.max(1, Math.abs(setup.target));
   const bounded = limits.least !== null || limits.most !== null;
   const willDo = (result: number): boolean =>
@@ -81,7 +83,10 @@ export function selectFit(setup: FitSetup, places: readonly FitPlace[], limits: 
       Array.from({ length: Math.min(count, known.length) }, () => ({ size, place: null })),
     ),
   ];
-  const deviation = (result: number): number => Math.min(999, Math.abs(result - setup.target) / setup.step);
+  const deviation = (result: number): number => Math.min(mostDeviation, Math.abs(result - setup.target) / setup.step);
+  // Costs that never trade against each other: one change outweighs all deviations, one bought all changes.
+  const changeCost = (known.length + 1) * (mostDeviation + 1);
+  const boughtCost = (known.length + 1) * (changeCost + mostDeviation);
   const costs = known.map((one) => [
     ...pieces.map((piece) => {
       const result = becomes(one, piece.size);
@@ -115,6 +120,10 @@ export function selectFit(setup: FitSetup, places: readonly FitPlace[], limits: 
           : piece.place === null
             ? 'at hand'
             : 'another place';
+      const exact = Number(wanted(one).toPrecision(12));
+      if (from === 'to buy' && use <= 0) {
+        return [one.index, { ...leftAlone(one.place, one.now, one.measured), wanted: exact }];
+      }
       const named = setup.sizes.find(({ size }) => size === use)?.name ?? '';
       return [
         one.index,
@@ -122,43 +131,61 @@ export function selectFit(setup: FitSetup, places: readonly FitPlace[], limits: 
           place: one.place,
           now: one.now,
           measured: one.measured,
-          wanted: Number(wanted(one).toPrecision(12)),
+          wanted: exact,
           use,
           name: none ? 'none' : named,
           from,
           fromPlace: from === 'another place' ? (places[piece?.place ?? -1]?.place ?? '') : '',
           becomes: Number(becomes(one, use).toPrecision(12)),
+          inside: willDo(becomes(one, use)),
         },
       ];
     }),
   );
   return places.map(
-    ({ place, measured }, index) =>
-      byIndex.get(index) ?? {
-        place,
-        now: setup.now[index] ?? null,
-        measured,
-        wanted: null,
-        use: null,
-        name: '',
-        from: 'not known',
-        fromPlace: '',
-        becomes: null,
-      },
+    ({ place, measured }, index) => byIndex.get(index) ?? leftAlone(place, setup.now[index] ?? null, measured),
   );
 }
 
-/** The choice in a sentence: what stays, what moves, what is bought. */
+const leftAlone = (place: string, now: number | null, measured: number | null): FitChoice => ({
+  place,
+  now,
+  measured,
+  wanted: null,
+  use: null,
+  name: '',
+  from: 'not known',
+  fromPlace: '',
+  becomes: null,
+  inside: null,
+});
+
+/** The choice in words: what stays, what moves, what is bought, and what even so isn't right. */
 export function fitSays(choices: readonly FitChoice[], unit: string): string {
   const count = (from: FitChoice['from']): number => choices.filter((choice) => choice.from === from).length;
   const buy = choices.filter((choice) => choice.from === 'to buy');
+  const tight = choices.filter(({ from, wanted }) => from === 'not known' && wanted !== null);
+  const unknown = count('not known') - tight.length;
   const sizes = [...Map.groupBy(buy, ({ use }) => use)].map(([use, list]) => `${list.length} of ${use} ${unit}`);
   const pieces = [
     count('stays') === 0 ? '' : `${count('stays')} stay`,
     count('another place') === 0 ? '' : `${count('another place')} from another place`,
     count('at hand') === 0 ? '' : `${count('at hand')} from what is at hand`,
     buy.length === 0 ? '' : `to buy: ${sizes.join(', ')}`,
-    count('not known') === 0 ? '' : `${count('not known')} not measured, or nothing known of what is in`,
+    unknown === 0 ? '' : `${unknown} not measured, or nothing known of what is in`,
   ].filter((piece) => piece !== '');
-  return `${pieces.join('; ')}.`;
+  const named = (list: readonly FitChoice[]): string => list.map(({ place }) => place).join(', ');
+  const off = choices.filter(({ inside }) => inside === false);
+  const shut = choices.filter(({ measured, now }) => measured === 0 && now !== null);
+  return [
+    pieces.length === 0 ? '' : `${pieces.join('; ')}.`,
+    tight.length === 0 ? '' : `Too tight for any size: ${named(tight)}.`,
+    off.length === 0 ? '' : `Not right even with the nearest size: ${named(off)}.`,
+    // Source: rule of calculator G5; a valve that is held open reads nothing, too.
+    shut.length === 0
+      ? ''
+      : `A gap of 0 leaves the true one unknown; fit a thinner size and measure again: ${named(shut)}.`,
+  ]
+    .filter((sentence) => sentence !== '')
+    .join(' ');
 }
