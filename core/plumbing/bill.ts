@@ -5,7 +5,7 @@ import type { LineJoint } from './joint.ts';
 import type { Lengths } from './lengths.ts';
 import type { Line, LineEnd } from './line.ts';
 
-export type BillKind = 'hose-end' | 'hose' | 'clamp' | 'seal' | 'adapter' | 'sleeve' | 'label';
+export type BillKind = 'hose-end' | 'hose' | 'clamp' | 'clip' | 'seal' | 'adapter' | 'sleeve' | 'label';
 
 export interface BillItem {
   /** The same for the same thing, however it is written. */
@@ -69,12 +69,23 @@ function clampsOf(line: Line, hose: Hose): readonly BillItem[] {
   return [pieces('clamp', `hose clamp ${size}`, barbs * (pressed ? 2 : 1))];
 }
 
-/** Seals of a joint, or the pieces and seals of its first adapter. Clamps are counted by `clampsOf`. */
+/** Supports between the ends, so that no stretch is longer than asked. */
+function clipsOf({ clipSpacingMm }: Line, hose: Hose, { freeHoseMm }: Lengths): readonly BillItem[] {
+  const count = clipSpacingMm === undefined ? 0 : Math.ceil(freeHoseMm / clipSpacingMm - 1e-9) - 1;
+  const size = hose.outside === undefined ? `for hose ${hose.label}` : `for ${hose.outside.value} mm`;
+  return count > 0 ? [pieces('clip', `support clip ${size}`, count)] : [];
+}
+
+/**
+ * Seals of a joint, or the pieces and seals of its first adapter; a piece that the line names itself is on its bill
+ * already. Clamps are counted by `clampsOf`.
+ */
 function looseItems(line: Line, { end, verdict, needs, adapters }: LineJoint): readonly BillItem[] {
   const [adapter] = verdict === 'adapter' ? adapters : [];
+  const named = new Set(line.adapters.map(({ text }) => itemKey(text)));
   const barb = line.ends[end - 1]?.style === 'barb';
   return [
-    ...(adapter?.pieces ?? []).map((text) => pieces('adapter', text, 1)),
+    ...(adapter?.pieces ?? []).filter((text) => !named.has(itemKey(text))).map((text) => pieces('adapter', text, 1)),
     ...[...needs, ...(adapter?.needs ?? [])]
       .filter((text) => !(barb && /clamp/i.test(text)))
       .map((text) => pieces('seal', text, 1)),
@@ -93,6 +104,7 @@ export function billOf(line: Line, hose: Hose, lengths: Lengths, joints: readonl
     ...(isBare(second, line.to) ? [] : [pieces('hose-end', endText(second, line.to, hose), 1)]),
     metres('hose', `hose ${hose.label}`, lengths.cutMm + trimMm),
     ...clampsOf(line, hose),
+    ...clipsOf(line, hose, lengths),
     ...joints.flatMap((joint) => looseItems(line, joint)),
     ...line.adapters.map(({ text }) => pieces('adapter', text, 1)),
     ...(line.sleeve === undefined

@@ -1,7 +1,6 @@
 /** A hose line from port to port, as it is planned. Lengths in mm, pressures in bar gauge, temperatures in °C. */
 
 export const routes = ['straight', 'measured', 'u', 'corner', 'offset'] as const;
-export type Route = (typeof routes)[number];
 
 export const endStyles = ['crimp', 'reusable', 'push-on', 'barb'] as const;
 export type EndStyle = (typeof endStyles)[number];
@@ -109,6 +108,8 @@ export interface Line {
   readonly leadsMm: readonly [number | undefined, number | undefined];
   readonly clockDeg?: number | undefined;
   readonly sleeve?: Sleeve | undefined;
+  /** Farthest that the hose may run between two supports. */
+  readonly clipSpacingMm?: number | undefined;
   readonly adapters: readonly RatedAdapter[];
   readonly drain?: DrainFacts | undefined;
 }

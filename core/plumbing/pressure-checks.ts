@@ -1,5 +1,6 @@
 /** Pressure, vacuum and temperature of a line against its hose, ends and adapters. */
 import { exceeds, fallsShort } from '../calculators/limits.ts';
+import { itemKey } from './bill.ts';
 import { type Check, checkOf } from './check.ts';
 import type { FluidFamily } from './fluid.ts';
 import type { Hose } from './hose.ts';
@@ -27,8 +28,11 @@ export function hottestOf({ tempMaxC, ambientMaxC }: Line): number | undefined {
   return given.length === 0 ? undefined : Math.max(...given);
 }
 
-/** The assembly is rated as its weakest piece. */
-export function checkPressure(line: Line, hose: Hose): Check {
+/**
+ * The assembly is rated as its weakest piece.
+ * @param found adapters that the joints need; the line may name them too, with a rating.
+ */
+export function checkPressure(line: Line, hose: Hose, found: readonly string[]): Check {
   const { pass, caution, fail, unknown } = checkOf(
     'pressure',
     'Pressure',
@@ -41,6 +45,9 @@ export function checkPressure(line: Line, hose: Hose): Check {
     { of: 'hose', bar: hose.maxBar === undefined ? undefined : hose.maxBar.value * factor },
     ...ends.map(({ maxBar }, at) => ({ of: `end ${at + 1}`, bar: maxBar })),
     ...adapters.map(({ text, maxBar }) => ({ of: text, bar: maxBar })),
+    ...found
+      .filter((text) => !adapters.some((one) => itemKey(one.text) === itemKey(text)))
+      .map((text) => ({ of: text, bar: undefined })),
   ];
   const weak = ratings.filter(({ bar }) => bar !== undefined && exceeds(asked, bar));
   if (weak.length > 0) {

@@ -206,6 +206,7 @@ export function readLine(fields: Fields): Line {
     leadsMm: [fields.number(['t1', 'lead1_mm'], any), fields.number(['t2', 'lead2_mm'], any)],
     clockDeg: fields.number('clock_deg', { ...angle, atLeast: 0, atMost: 360 }),
     sleeve: fields.choice('sleeve', sleeves),
+    clipSpacingMm: fields.number(['clip_spacing_mm', 'clip_spacing'], { ...length, atLeast: 20 }),
     adapters: adapters ?? [],
     drain: drain === undefined ? undefined : readDrain(drain),
   };

@@ -118,7 +118,7 @@ export function takeOff(line: Line): TakeOff {
     ...bendChecks(bend),
     clockingCheck(clocking),
     ...joints.map(jointCheck),
-    ...checkSuitability(line, hose),
+    ...checkSuitability(line, hose, joints),
   ];
   return {
     line,

@@ -1,4 +1,5 @@
 import { readFileSync } from 'node:fs';
+import { trimMm } from '../../core/plumbing/bill.ts';
 import type { HosePlan } from '../../core/plumbing/cut-list.ts';
 import { isData } from '../../core/plumbing/fields.ts';
 import type { LineNeed } from '../../core/plumbing/needs.ts';
@@ -49,6 +50,7 @@ function lineData({ line, hose, lengths, bend, clocking, joints, checks, verdict
     free_hose_mm: toTenth(lengths.freeHoseMm),
     cut_exact_mm: toTenth(lengths.cutExactMm),
     cut_mm: lengths.cutMm,
+    spare_mm: trimMm,
     tolerance_mm: lengths.toleranceText,
     tolerance_plus_minus_mm: toTenth(lengths.toleranceMm),
     tolerance_source: cutToleranceSource,

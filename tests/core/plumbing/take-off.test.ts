@@ -151,6 +151,12 @@ describe('bill', () => {
     expect(item(bill, 'label')).toEqual([2000]);
   });
 
+  it('supports the hose so that no stretch is longer than asked: 540 mm at 180 mm takes two, by hand', () => {
+    expect(item(of({ clip_spacing_mm: 180 }).bill, 'clip')).toEqual([2000]);
+    expect(item(of({ clip_spacing_mm: 179 }).bill, 'clip')).toEqual([3000]);
+    expect(item(of({ clip_spacing_mm: 540 }).bill, 'clip')).toEqual([]);
+  });
+
   it('orders no end where the hose goes straight onto a barb of the component', () => {
     const { bill } = of({ fluid: 'vacuum', from: 'barb 8 mm', end1: { style: 'barb' }, end2: { style: 'push-on' } });
     expect(item(bill, 'hose-end')).toEqual([1000]);
@@ -165,6 +171,14 @@ describe('bill', () => {
     expect(metric.bill.find(({ kind }) => kind === 'adapter')?.text).toMatch(/flare -6 to male M14x1\.25/);
     expect(metric.checks.find(({ id }) => id === 'joint-1')?.verdict).toBe('caution');
     // Case D14: same family and dash mate.
+    // The adapter has to stand the pressure too, and one that the line names itself isn't ordered twice.
+    const rated = { from: 'M14x1.25 female', pressure_bar: 5, hose_type: '100R5 -6', end2: { max_bar: 90 } };
+    const ends = { ...rated, end1: { port: 'JIC -6 female', max_bar: 90 } };
+    const text = metric.bill.find(({ kind }) => kind === 'adapter')?.text;
+    expect(of(ends).checks.find(({ id }) => id === 'pressure')?.verdict).toBe('unknown');
+    const named = of({ ...ends, adapters: [{ text, max_bar: 80 }] });
+    expect(named.checks.find(({ id }) => id === 'pressure')?.verdict).toBe('pass');
+    expect(item(named.bill, 'adapter')).toEqual([1000]);
     const flare = of({ to: 'JIC -6 male', end2: { port: 'JIC -6 female' } });
     expect(flare.joints).toMatchObject([{ end: 2, verdict: 'mates' }]);
     expect(item(flare.bill, 'adapter')).toEqual([]);
