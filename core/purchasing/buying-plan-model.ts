@@ -2,14 +2,25 @@
  * The buying plan as a small mixed-integer program, for a gate that is given: which need in which week, so that the floor
  * is never broken. Solved in three steps: most nice-to-haves, least spent, then soonest by priority.
  */
-import { type Constraint, type Model, type SolutionStatus, solve } from 'yalps';
-import { type BuyingInput, isMust, niceValue, type OrderWeeks, priceInWeek, weeksToConsider } from './buying-plan.ts';
+import { type Constraint, type Model, type Solution, type SolutionStatus, solve } from 'yalps';
+import {
+  type BuyingInput,
+  isMust,
+  niceValue,
+  type OrderWeeks,
+  priceInWeek,
+  weeksToConsider,
+  weighPlan,
+} from './buying-plan.ts';
 import { weeksForGate } from './buying-plan-quick.ts';
 
-/** Beyond this many choices the solver may take long; the quick plan is offered instead. */
-export const mostChoices = 260;
-/** Steps of branching after which the solver gives up: a count, not a clock, so that the answer repeats. */
-const mostSteps = 4000;
+/**
+ * Work after which the solver gives up: steps of branching times the size of the table. A count, not a clock, so that the
+ * answer repeats on every machine; it comes to about a second.
+ */
+const mostWork = 6_000_000;
+/** A simplex that takes more steps than this goes round in circles. */
+const mostPivots = 1500;
 
 export type ModelAnswer =
   | { readonly status: 'solved'; readonly weeks: OrderWeeks }
@@ -18,17 +29,18 @@ export type ModelAnswer =
 
 type Coefficients = Map<string, number>;
 
-/** How many yes-or-no choices the model has. */
-export function choiceCount(input: BuyingInput, gateWeek: number): number {
-  return build(input, gateWeek).binaries.size;
-}
-
-/** The best plan for a gate in `gateWeek`, or that there is none, or that the solver gave up. */
-export function solveForGate(input: BuyingInput, gateWeek: number): ModelAnswer {
+/**
+ * The best plan for a gate in `gateWeek`, or that there is none, or that the solver gave up. Most nice-to-haves and least
+ * spending are proven then; which of equally cheap plans is soonest is proven too, unless that last step gave up.
+ * @param known a plan that keeps this gate and the floor: nothing worse is looked at.
+ */
+export function solveForGate(input: BuyingInput, gateWeek: number, known: OrderWeeks | null): ModelAnswer {
   const musts = input.items.filter(isMust);
   const candidates = weeksToConsider(input);
   if (musts.some((item) => weeksForGate(item, candidates, gateWeek).length === 0)) return { status: 'none' };
   const model = build(input, gateWeek);
+  const size = (model.constraints.size + model.binaries.size) * model.variables.size;
+  const steps = Math.max(20, Math.round(mostWork / Math.max(1, size)));
   const ask = (objective: string, direction: 'minimize' | 'maximize') => {
     const whole: Model<string, string> = {
       direction,
@@ -37,25 +49,38 @@ export function solveForGate(input: BuyingInput, gateWeek: number): ModelAnswer 
       variables: model.variables,
       binaries: model.binaries,
     };
-    return solve(whole, { maxIterations: mostSteps });
+    return solve(whole, { maxIterations: steps, maxPivots: mostPivots });
   };
-  let answer = ask('spend', 'minimize');
+  const figures = known === null ? null : weighPlan(input, known);
+  let weeks = known;
+  const hold = (key: string, constraint: Constraint): void => {
+    model.constraints.set(key, constraint);
+  };
+
   if (input.items.some((item) => !isMust(item))) {
+    if (figures !== null) hold('nice', { min: figures.niceValue - 1e-6 });
     const most = ask('nice', 'maximize');
     if (most.status !== 'optimal') return unsolved(most.status);
-    model.constraints.set('nice', { min: most.result - 1e-6 });
-    answer = ask('spend', 'minimize');
+    hold('nice', { min: most.result - 1e-6 });
+    if (figures === null || most.result > figures.niceValue + 1e-6) weeks = null;
   }
-  if (answer.status !== 'optimal') return unsolved(answer.status);
-  model.constraints.set('spend', { max: answer.result + 1e-6 });
+  if (figures !== null && weeks !== null) hold('spend', { max: figures.spendMinor / scale + 1e-6 });
+  const least = ask('spend', 'minimize');
+  if (least.status !== 'optimal') return unsolved(least.status);
+  if (figures === null || weeks === null || least.result < figures.spendMinor / scale - 1e-6) weeks = chosen(least);
+  else hold('weighted', { max: figures.weightedWeeks + 1e-6 });
+  hold('spend', { max: least.result + 1e-6 });
   const soonest = ask('weighted', 'minimize');
-  if (soonest.status === 'optimal') answer = soonest;
-  const weeks = new Map<string, number>();
-  for (const [name, value] of answer.variables) {
-    const choice = model.orders.get(name);
-    if (choice !== undefined && value > 0.5) weeks.set(choice.id, choice.week);
+  return { status: 'solved', weeks: soonest.status === 'optimal' ? chosen(soonest) : weeks };
+
+  function chosen(answer: Solution<string>): OrderWeeks {
+    const orders = new Map<string, number>();
+    for (const [name, value] of answer.variables) {
+      const choice = model.orders.get(name);
+      if (choice !== undefined && value > 0.5) orders.set(choice.id, choice.week);
+    }
+    return orders;
   }
-  return { status: 'solved', weeks };
 }
 
 function unsolved(status: SolutionStatus): ModelAnswer {
@@ -123,7 +148,8 @@ function build(input: BuyingInput, gateWeek: number) {
       binaries.add(sent);
       spend(sent, week, vendor.shippingMinor);
     }
-    if (vendor.freeFromMinor === null) return;
+    const goods = input.items.reduce((sum, item) => sum + (item.vendor === vendorId ? item.priceMinor : 0), 0);
+    if (vendor.freeFromMinor === null || goods < vendor.freeFromMinor) return;
     const free = `free ${vendorId} ${week}`;
     add(free, key, -1);
     if (!binaries.has(free)) {

@@ -67,6 +67,25 @@ export function gatesToTry(input: BuyingInput): number[] {
 }
 
 /**
+ * Whether a gate is out of reach whatever the weeks: even with every must-have at its latest week, at its lowest price and
+ * shipped free, the floor would break. Quick, and a proof; false proves nothing.
+ */
+export function isOutOfReach(input: BuyingInput, gateWeek: number): boolean {
+  const candidates = weeksToConsider(input);
+  const weeks = new Map<string, number>();
+  const items: BuyItem[] = [];
+  for (const item of input.items.filter(isMust)) {
+    const last = weeksForGate(item, candidates, gateWeek).at(-1);
+    if (last === undefined) return true;
+    weeks.set(item.id, last);
+    const breaks = (input.priceBreaks ?? []).flatMap((each) => each.priceMinor[item.id] ?? []);
+    items.push({ ...item, priceMinor: Math.min(item.priceMinor, item.deal?.priceMinor ?? item.priceMinor, ...breaks) });
+  }
+  const vendors = input.vendors.map((vendor) => ({ ...vendor, shippingMinor: 0 }));
+  return weighPlan({ ...input, items, vendors, priceBreaks: [] }, weeks).shortMinor > 0;
+}
+
+/**
  * A plan that keeps `gateWeek`: each need at its latest week, then single needs, and a vendor's needs together, are moved
  * as long as that makes the plan better. Null when none was found that keeps the floor.
  */

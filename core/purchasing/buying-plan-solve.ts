@@ -7,13 +7,13 @@ import {
   requireBuyingInput,
   weighPlan,
 } from './buying-plan.ts';
-import { choiceCount, mostChoices, solveForGate } from './buying-plan-model.ts';
-import { buyAsMoneyComes, gatesToTry, quickPlanForGate } from './buying-plan-quick.ts';
+import { solveForGate } from './buying-plan-model.ts';
+import { buyAsMoneyComes, gatesToTry, isOutOfReach, quickPlanForGate } from './buying-plan-quick.ts';
 import { type BuyLine, type BuyWords, explainLines, explainNone } from './buying-plan-words.ts';
 
 export interface BuyingPlan {
   readonly status: 'plan';
-  /** `exact`: proven best; `quick`: found by moves, perhaps not the best. */
+  /** `exact`: gate, nice-to-haves and spending are proven best; `quick`: found by moves, perhaps not the best. */
   readonly method: 'exact' | 'quick';
   readonly weeks: OrderWeeks;
   readonly figures: PlanFigures;
@@ -65,9 +65,10 @@ function search(input: BuyingInput, quick: boolean): { weeks: OrderWeeks; method
     return { weeks: new Map(), method: 'exact' };
   let proven = !quick;
   for (const gate of gatesToTry(input)) {
+    if (isOutOfReach(input, gate)) continue;
     const found = quickPlanForGate(input, gate);
-    if (proven && choiceCount(input, gate) <= mostChoices) {
-      const answer = solveForGate(input, gate);
+    if (proven) {
+      const answer = solveForGate(input, gate, found);
       if (answer.status === 'solved' && isSound(input, answer.weeks, gate)) {
         return { weeks: answer.weeks, method: 'exact' };
       }
