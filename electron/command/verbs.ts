@@ -1,4 +1,5 @@
 import { calc } from './calc.ts';
+import { checks } from './checks-verb.ts';
 import { fit, parse } from './fit.ts';
 import { bringIn } from './import-verb.ts';
 import { money, positions, review, verify } from './reading-verbs.ts';
@@ -13,6 +14,7 @@ export const verbs: readonly Verb[] = [
   demo,
   bringIn,
   review,
+  checks,
   positions,
   money,
   exportOut,
