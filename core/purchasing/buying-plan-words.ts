@@ -1,5 +1,4 @@
 /** Why a need is ordered when it is, in plain sentences. */
-import { addDays } from '../dates/calendar-date.ts';
 import { formatMoney } from '../money/currency.ts';
 import {
   type BuyItem,
@@ -11,6 +10,7 @@ import {
   weeksToConsider,
   weighPlan,
 } from './buying-plan.ts';
+import { weekStart } from './cash-curve.ts';
 
 export interface BuyWords {
   /** ISO 4217 code of all amounts. */
@@ -113,7 +113,7 @@ function earlierWeeks(
 
 function when(week: number, words: BuyWords): string {
   if (week === 0) return 'in the first week';
-  return words.startOn === null ? `in week ${week}` : `in the week of ${addDays(words.startOn, week * 7)}`;
+  return words.startOn === null ? `in week ${week}` : `in the week of ${weekStart(words.startOn, week)}`;
 }
 
 /** Why there is no plan, and how much money is missing. */
