@@ -42,9 +42,12 @@ export interface Act<Input> {
 /**
  * An act with its idempotency key: `useAct((key, input) => api.orders.receive({ key, ...input }))`. The key stays the
  * same while an attempt failed without an answer, so that sending again can't do it twice. Once done, everything shown is read
- * again and a message offers to take it back.
+ * again and a message offers to take it back; `quiet` leaves that to the screen, where acts follow one another quickly.
  */
-export function useAct<Input>(send: (key: string, input: Input) => Promise<ActResult>): Act<Input> {
+export function useAct<Input>(
+  send: (key: string, input: Input) => Promise<ActResult>,
+  { quiet = false }: { readonly quiet?: boolean } = {},
+): Act<Input> {
   const queries = useQueryClient();
   const key = useRef<string | null>(null);
   const [busy, setBusy] = useState(false);
@@ -57,7 +60,7 @@ export function useAct<Input>(send: (key: string, input: Input) => Promise<ActRe
       try {
         const result = await send(key.current, input);
         key.current = null;
-        sayDone(result, () => void queries.invalidateQueries());
+        if (!quiet) sayDone(result, () => void queries.invalidateQueries());
         await queries.invalidateQueries();
         return result;
       } catch (error) {
@@ -69,7 +72,7 @@ export function useAct<Input>(send: (key: string, input: Input) => Promise<ActRe
         setBusy(false);
       }
     },
-    [send, queries],
+    [send, queries, quiet],
   );
   const forget = useCallback(() => setRefusal(null), []);
   return { busy, refusal, forget, run };

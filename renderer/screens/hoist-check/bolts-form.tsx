@@ -3,6 +3,7 @@ import type { Blocker } from '../../../core/contract/gate.ts';
 import type { RecordRow } from '../../../core/contract/records.ts';
 import { api } from '../../app/client.ts';
 import { useAct, useRead } from '../../app/data.tsx';
+import { useActDay, useWho } from '../../parts/act-day.tsx';
 import { Choice, QuantityField, TextField } from '../../parts/fields.tsx';
 import { FormWindow } from '../../parts/form.tsx';
 import { useLocale } from '../../parts/locale.tsx';
@@ -11,7 +12,6 @@ import { RefusalNote } from '../../parts/refusal-note.tsx';
 import { torqueText } from '../../parts/torque.ts';
 import { TorqueField } from '../../parts/torque-field.tsx';
 import { Window } from '../../parts/window.tsx';
-import { useActDay, useWho } from './act-day.tsx';
 import type { ActFormProps } from './waiver-forms.tsx';
 
 type Stage = 'snug' | 'final';

@@ -2,9 +2,9 @@ import { useState } from 'react';
 import type { Blocker } from '../../../core/contract/gate.ts';
 import { api } from '../../app/client.ts';
 import { useAct, useRead } from '../../app/data.tsx';
+import { useActDay, useWho } from '../../parts/act-day.tsx';
 import { Choice, TextField } from '../../parts/fields.tsx';
 import { FormWindow } from '../../parts/form.tsx';
-import { useActDay, useWho } from './act-day.tsx';
 import { HoursField } from './number-fields.tsx';
 import type { ActFormProps } from './waiver-forms.tsx';
 

@@ -3,10 +3,10 @@ import type { Blocker } from '../../../core/contract/gate.ts';
 import { api } from '../../app/client.ts';
 import { useAct } from '../../app/data.tsx';
 import { useWorkspace } from '../../app/workspace.tsx';
+import { useActDay, useWho } from '../../parts/act-day.tsx';
 import { DateField } from '../../parts/date-field.tsx';
 import { TextField } from '../../parts/fields.tsx';
 import { FormWindow } from '../../parts/form.tsx';
-import { useActDay, useWho } from './act-day.tsx';
 import type { Waived } from './doing.ts';
 
 export interface ActFormProps {

@@ -1,9 +1,9 @@
 import { useState } from 'react';
-import { api } from '../../app/client.ts';
-import { useRead } from '../../app/data.tsx';
-import { useWorkspace } from '../../app/workspace.tsx';
-import { DateField } from '../../parts/date-field.tsx';
-import { TextField } from '../../parts/fields.tsx';
+import { api } from '../app/client.ts';
+import { useRead } from '../app/data.tsx';
+import { useWorkspace } from '../app/workspace.tsx';
+import { DateField } from './date-field.tsx';
+import { TextField } from './fields.tsx';
 
 /** The day of an act, today until another is chosen. */
 export function useActDay() {
