@@ -39,7 +39,7 @@ const fuelUnknown = (missing: string): FluidRead => ({ family: 'fuel', missing }
 const gasoline = /\b(?:gasoline|petrol|fuel|gas)\b|\be\s?\d{1,3}\b/;
 
 function readGasoline(text: string, ethanolPercent: number | undefined): FluidRead {
-  const said = /\be\s?(\d{1,3})\b/.exec(text)?.[1];
+  const said = (/\be\s?(\d{1,3})\b/.exec(text) ?? /(\d{1,3})\s?%/.exec(text))?.[1];
   const share = ethanolPercent ?? (said === undefined ? undefined : Number(said));
   if (share === undefined) return fuelUnknown('the share of ethanol (E10, E85 …, or ethanol_percent): read the pump');
   if (share <= 10) return known('gasoline E0-E10');
@@ -86,10 +86,10 @@ export function readFluid(
   if (/vacuum/.test(text)) return known('vacuum (air)');
   if (/coolant|glycol|antifreeze/.test(text)) return known('water-glycol coolant');
   if (/^(?:engine |motor )?oil$|\bengine oil\b|\bmotor oil\b/.test(text)) return known('engine oil');
-  if (/ethanol/.test(text)) {
-    return more.ethanolPercent === undefined && !/\be\s?\d{1,3}\b/.test(text)
-      ? fuelUnknown('the share of ethanol (E85 …, or ethanol_percent)')
-      : readGasoline(text, more.ethanolPercent);
+  if (/ethanol|flex.?fuel/.test(text)) {
+    // Named without its share, ethanol is taken as the larger one: the stricter row.
+    const shared = more.ethanolPercent !== undefined || /\be\s?\d{1,3}\b|\d\s?%/.test(text);
+    return shared ? readGasoline(text, more.ethanolPercent) : known('gasoline-ethanol E11-E85');
   }
   if (gasoline.test(text)) return readGasoline(text, more.ethanolPercent);
   return { missing: `what “${typed}” does to the hose, which is in no table here: ask the hose maker` };
@@ -97,7 +97,7 @@ export function readFluid(
 
 const materialWords: readonly (readonly [RegExp, TubeMaterial])[] = [
   [/^(?:hnbr|hydrogenated nitrile)$/, 'HNBR'],
-  [/^(?:nbr|buna.?n|(?:plain )?nitrile(?: rubber)?)$/, 'NBR'],
+  [/^(?:nbr|(?:plain )?nitrile(?: rubber)?)$/, 'NBR'],
   [/^(?:eco|epichlorohydrin)$/, 'ECO'],
   [/^(?:cr|chloroprene|polychloroprene)$/, 'CR'],
   [/^epdm$/, 'EPDM'],

@@ -75,7 +75,7 @@ function jointsOf(line: Line, hose: Hose): readonly LineJoint[] {
     const bare = isBare(end, to) && hose.bore !== undefined ? `hose ${hose.bore.value} mm` : undefined;
     const from = end.port ?? bare;
     if (from === undefined || to === undefined) return [];
-    return [{ ...judgeJoint(from, to, medium), end: at === 0 ? 1 : 2, from, to }];
+    return [{ ...judgeJoint(from, to, medium, hose), end: at === 0 ? 1 : 2, from, to }];
   });
 }
 

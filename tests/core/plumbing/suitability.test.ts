@@ -70,6 +70,8 @@ describe('fluid and tube material', () => {
   it.each([
     ['petrol E5', 'gasoline E0-E10'],
     ['E85', 'gasoline-ethanol E11-E85'],
+    ['ethanol blend', 'gasoline-ethanol E11-E85'],
+    ['gasoline with 10 % ethanol', 'gasoline E0-E10'],
     ['oil', 'engine oil'],
     ['ATF', 'mineral or PAO transmission oil'],
     ['water-methanol injection', 'water injection / methanol-water 50 %'],

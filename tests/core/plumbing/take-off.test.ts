@@ -193,6 +193,15 @@ describe('bill', () => {
     expect(unread.checks.find(({ id }) => id === 'joint-1')).toMatchObject({ verdict: 'unknown' });
   });
 
+  it('knows the bore of a hose written by dash from the type of the hose', () => {
+    // 100R6 -6 has 9.5 mm, 100R5 -6 has 7.9 mm (look-alike LA32): typical figures of the types.
+    const joint = (type: string) =>
+      of({ hose_type: type, to: 'barb 9.5 mm', end2: { port: 'hose -6' } }).joints[0]?.verdict;
+    expect(joint('100R6 -6')).toBe('mates');
+    expect(joint('100R5 -6')).not.toBe('mates');
+    expect(joint('100R14 -6')).toBe('unknown');
+  });
+
   it('puts the hose itself onto a barb of the component', () => {
     // Case D42: 9.5 mm barb in 3/8 in hose.
     const { joints, bill } = of({ hose_type: '100R6 -6', from: 'barb 9.5 mm', end1: { style: 'barb' } });
