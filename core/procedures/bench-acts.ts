@@ -1,25 +1,12 @@
+import { sheetDimension } from '../measuring/sheet-rules.ts';
 import { Refusal } from '../refusal.ts';
-import { type Dimension, dimensions } from '../units/dimensions.ts';
-import { fromSI, toSI, unitsOf } from '../units/measure.ts';
+import { dimensions } from '../units/dimensions.ts';
+import { fromSI, toSI } from '../units/measure.ts';
 import { parseMeasure } from '../units/parse-measure.ts';
 import { needRecord, type RecordValuesRow } from '../workbook/store/record-tables.ts';
 import { act, type Context, counted, procedures } from './context.ts';
 
 const { bench } = procedures;
-
-/** The dimension in which a sheet measures: that of its unit, of those that a builder measures in. */
-export function dimensionOfSheet(unit: string): Dimension {
-  const measured: readonly Dimension[] = ['length', 'volume', 'angle', 'mass', 'torque', 'force', 'pressureDifference'];
-  const found = measured.find((dimension) => unitsOf(dimension).includes(unit));
-  if (found !== undefined) return found;
-  throw new Refusal('bad-input', `A sheet can't be kept in “${unit}”. Nothing was changed.`, {
-    field: 'unit',
-    accepted: measured
-      .flatMap((dimension) => unitsOf(dimension))
-      .filter((one) => one !== '-')
-      .join(', '),
-  });
-}
 
 function needSheet(context: Context, id: number, change: boolean): RecordValuesRow {
   const sheet = needRecord(context.book().connection, 'measuringSheets', id, 'sheet');
@@ -47,7 +34,7 @@ const mayBeNegative: ReadonlySet<string> = new Set(['clearance', 'other']);
 /** What was typed, in the unit of the sheet. @throws Refusal naming the place and reading. */
 function readTyped(sheet: RecordValuesRow, reading: { place: string; name: string; typed: string }): number {
   const unit = String(sheet['unit']);
-  const dimension = dimensionOfSheet(unit);
+  const dimension = sheetDimension(unit);
   const field = `${reading.place}, ${reading.name}`;
   const measure = parseMeasure(reading.typed, dimension, { field, unit });
   const value = fromSI(toSI(measure.value, measure.unit, dimension), unit, dimension);

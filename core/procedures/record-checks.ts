@@ -2,8 +2,10 @@ import { checkPlan } from '../checks/plan-checks.ts';
 import type { CheckPlan } from '../checks/source.ts';
 import { checkTarget } from '../checks/target-terms.ts';
 import { type RecordKind, recordValues } from '../contract/records.ts';
+import { checkSheet } from '../measuring/sheet-rules.ts';
 import { isCurrency } from '../money/currency.ts';
 import { Refusal } from '../refusal.ts';
+import { customSequence } from '../torque/sequence.ts';
 import type { Connection } from '../workbook/store/connection.ts';
 import type { RecordTable } from '../workbook/store/edits.ts';
 import { listRecords, needRecord, readRecord, spokenTable, tableOfKind } from '../workbook/store/record-tables.ts';
@@ -143,13 +145,20 @@ export function checkLinks(
   }
 }
 
-/** What a check and a line of the target sheet must be besides their shapes. `values` is the record as it would stand. */
+/** What some kinds must be besides their shapes. `values` is the record as it would stand. */
 export function checkMeaning(
   connection: Connection,
   kind: RecordKind,
   values: Readonly<Record<string, unknown>>,
 ): void {
   if (kind === 'target') checkTarget(String(values['name']), String(values['value']), String(values['unit']));
+  if (kind === 'measuringSheet') {
+    checkSheet(values as unknown as Parameters<typeof checkSheet>[0]);
+    checkTakenOff(connection, values);
+  }
+  if (kind === 'boltGroup' && values['pattern'] === 'custom') {
+    customSequence(values['order'] as readonly number[], Number(values['count']));
+  }
   if (kind !== 'check') return;
   const plan = values as unknown as CheckPlan;
   checkPlan(plan);
@@ -157,6 +166,25 @@ export function checkMeaning(
     if (source.from === 'fact' && source.part !== null) needRecord(connection, 'parts', source.part, `inputs.${name}`);
     if (source.from === 'measurement') needRecord(connection, 'measuringSheets', source.sheet, `inputs.${name}`);
   }
+}
+
+/** Refuses a sheet to be taken off that is the sheet itself, or that is kept in another unit. */
+function checkTakenOff(connection: Connection, values: Readonly<Record<string, unknown>>): void {
+  const less = values['less'];
+  if (typeof less !== 'number') return;
+  if (less === values['id']) {
+    throw new Refusal('bad-input', "A sheet can't be taken off itself. Nothing was changed.", {
+      field: 'less',
+      accepted: 'another measuring sheet of this build',
+    });
+  }
+  const other = needRecord(connection, 'measuringSheets', less, 'less');
+  if (other['unit'] === values['unit']) return;
+  throw new Refusal(
+    'bad-input',
+    `The sheet to be taken off is kept in ${other['unit']}, this one in ${values['unit']}. Nothing was changed.`,
+    { field: 'less', accepted: `a measuring sheet in ${values['unit']}` },
+  );
 }
 
 /** @throws Refusal `bad-input` for a code that ISO 4217 doesn't list. */
