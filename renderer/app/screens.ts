@@ -9,6 +9,7 @@ import {
   IconListCheck,
   IconListDetails,
   IconNotebook,
+  IconRulerMeasure,
   IconSettings,
   IconTool,
   IconTruckDelivery,
@@ -86,6 +87,14 @@ export const screens: readonly Screen[] = [
     group: 'work',
     main: true,
     load: () => import('../screens/hoist-check/screen.tsx'),
+  },
+  {
+    id: 'checks',
+    title: 'Checks',
+    path: '/checks',
+    icon: IconRulerMeasure,
+    group: 'work',
+    load: () => import('../screens/checks/screen.tsx'),
   },
   {
     id: 'bench',

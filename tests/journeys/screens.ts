@@ -9,6 +9,7 @@ export const screens = {
   Money: '#/money',
   Plan: '#/plan',
   'Hoist check': '#/hoist-check',
+  Checks: '#/checks',
   Journal: '#/journal',
   Calculators: '#/calculators?id=D3',
   Lists: '#/lists',
