@@ -60,7 +60,7 @@ function inside(u: number): number {
   return Math.min(Math.max(u, 1e-12), 1 - 1e-12);
 }
 
-const betaCells = 256;
+const betaCells = 128;
 
 /** Draws of a beta value: its share summed over even cells of its range, and a guide that says where to look. */
 function betaDraw(alpha: number, beta: number): Draw {
@@ -74,18 +74,23 @@ function betaDraw(alpha: number, beta: number): Draw {
     shares[cell + 1] = (shares[cell] as number) + area;
   }
   const whole = shares[betaCells] as number;
+  for (let cell = 1; cell <= betaCells; cell += 1) shares[cell] = (shares[cell] as number) / whole;
   const guide = new Uint16Array(betaCells + 1);
   for (let cell = 0, at = 0; at <= betaCells; at += 1) {
-    while (cell < betaCells - 1 && (shares[cell + 1] as number) < (whole * at) / betaCells) cell += 1;
+    while (cell < betaCells - 1 && (shares[cell + 1] as number) < at / betaCells) cell += 1;
     guide[at] = cell;
   }
+  const firstShare = shares[1] as number;
+  const lastShare = 1 - (shares[betaCells - 1] as number);
   return (u) => {
-    const wanted = u * whole;
     let cell = guide[Math.floor(u * betaCells)] as number;
-    while (cell < betaCells - 1 && (shares[cell + 1] as number) < wanted) cell += 1;
+    while (cell < betaCells - 1 && (shares[cell + 1] as number) < u) cell += 1;
+    // In the outermost cells the share grows as a power, and a straight line would not do.
+    if (cell === 0) return width * (u / firstShare) ** (1 / alpha);
+    if (cell === betaCells - 1) return 1 - width * ((1 - u) / lastShare) ** (1 / beta);
     const from = shares[cell] as number;
     const step = (shares[cell + 1] as number) - from;
-    return (cell + (step > 0 ? (wanted - from) / step : 0)) * width;
+    return (cell + (step > 0 ? (u - from) / step : 0)) * width;
   };
 }
 

@@ -205,7 +205,7 @@ export function runForecast(network: ForecastNetwork, options: ForecastOptions):
 }
 
 /** Trials drawn at a time: each element's table is then read while it is at hand. */
-const blockSize = 64;
+const blockSize = 32;
 
 /**
  * Writes the draws of a trial: every element has its own stream, and one vendor's deliveries share some luck. The draws

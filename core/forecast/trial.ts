@@ -51,6 +51,8 @@ export function trialOf(network: CompiledNetwork): Trial {
   const lastJob = new Int32Array(people);
   const stack = new Int32Array(count + 1);
   let handsLeft = 0;
+  /** Nothing will begin before this: what is ready by then needn't queue. */
+  let opensUpTo = now;
 
   const lowest = (line: number): number => {
     for (let word = line * words, end = word + words; word < end; word += 1) {
@@ -60,6 +62,12 @@ export function trialOf(network: CompiledNetwork): Trial {
     return count;
   };
 
+  const openJob = (line: number, job: number): void => {
+    const word = line * words + (job >> 5);
+    open[word] = (open[word] as number) | (1 << (job & 31));
+    openCount[line] = (openCount[line] as number) + 1;
+  };
+
   /** Jobs whose earlier jobs are done: they queue for hands, or run on the clock and set others free in turn. */
   const release = (height: number): void => {
     let depth = height;
@@ -67,7 +75,9 @@ export function trialOf(network: CompiledNetwork): Trial {
       depth -= 1;
       const job = stack[depth] as number;
       if (hands[job] === 1 && (minutes[job] as number) > 0) {
-        (waiting[queue[job] as number] as ReadyHeap).push(job);
+        const line = queue[job] as number;
+        if ((ready[job] as number) <= opensUpTo) openJob(line, job);
+        else (waiting[line] as ReadyHeap).push(job);
         continue;
       }
       if (hands[job] === 1) handsLeft -= 1;
@@ -102,6 +112,7 @@ export function trialOf(network: CompiledNetwork): Trial {
 
   const begin = (): void => {
     handsLeft = 0;
+    opensUpTo = now;
     freeWork.fill(0);
     freeAt.fill(now);
     for (let person = 0; person < people; person += 1) freeStart[person] = (clocks[person] as WorkClock).startOf(0);
@@ -139,10 +150,7 @@ export function trialOf(network: CompiledNetwork): Trial {
   const openUp = (line: number, start: number): void => {
     const queued = waiting[line] as ReadyHeap;
     while (queued.next() <= start) {
-      const job = queued.pop();
-      const word = line * words + (job >> 5);
-      open[word] = (open[word] as number) | (1 << (job & 31));
-      openCount[line] = (openCount[line] as number) + 1;
+      openJob(line, queued.pop());
     }
   };
 
@@ -196,6 +204,7 @@ export function trialOf(network: CompiledNetwork): Trial {
       freeStart[who] = clock.startOf(done);
       lastJob[who] = job;
       handsLeft -= 1;
+      opensUpTo = people === 1 ? (freeStart[0] as number) : current;
       release(passOn(job, 0));
     }
   };
