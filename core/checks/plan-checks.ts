@@ -1,6 +1,8 @@
 /** Whether a check can be kept: what it names is there, and its limit can be held against its output. */
+import type { Given, Input } from '../calculators/calculator.ts';
 import { findCalculator } from '../calculators/index.ts';
 import { pickMode } from '../calculators/pick-mode.ts';
+import { readInput } from '../calculators/read-inputs.ts';
 import { Refusal } from '../refusal.ts';
 import { unitNamed } from '../units/measure.ts';
 import { plainKey } from './fact-terms.ts';
@@ -25,6 +27,8 @@ export function checkPlan({ calculator: id, inputs, output, limit }: CheckPlan):
       );
     }
     checkSource(`inputs.${name}`, source);
+    const input = calculator.inputs[name];
+    if (input !== undefined && source.from === 'typed') checkTyped(name, input, source.given);
   }
   try {
     pickMode(calculator, new Set(Object.keys(inputs)));
@@ -59,6 +63,17 @@ export function checkPlan({ calculator: id, inputs, output, limit }: CheckPlan):
       `The least, ${limit.least}, is above the most, ${limit.most}.`,
       `a number up to ${limit.most}`,
     );
+  }
+}
+
+/** A typed value must be one that the calculator takes; empty is to be typed later, and the check lacks it until then. */
+function checkTyped(name: string, input: Input, given: Given): void {
+  if (typeof given.value === 'string' && given.value.trim() === '') return;
+  try {
+    readInput(name, input, given, []);
+  } catch (error) {
+    if (!(error instanceof Refusal)) throw error;
+    throw new Refusal(error.code, error.message, { field: `inputs.${name}`, accepted: error.accepted ?? '' });
   }
 }
 
