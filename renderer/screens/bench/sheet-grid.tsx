@@ -68,7 +68,7 @@ export function ReadingsGrid({ sheet, past, onStrike }: GridProps) {
     if (event.ctrlKey || event.metaKey || next === undefined) void (filled.length > 0 && write());
     else next.focus();
   };
-  const digits = placesOfStep(sheet.resolution) + 1;
+  const digits = placesOfStep(sheet.resolution);
   const refusedCell = act.refusal?.field?.replace(', ', '\n') ?? '';
   return (
     <div className="sheet-readings">
