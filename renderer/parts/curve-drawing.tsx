@@ -67,7 +67,12 @@ export default function CurveDrawing(props: CurveProps) {
               fill={zoneColour[stretch.level]}
               fillOpacity={0.12}
               strokeOpacity={0}
-              label={{ value: zoneWords[stretch.level], position: 'insideTop', fill: 'var(--ink)' }}
+              label={
+                // A narrow stretch has no room for its word; the table and the reading say it.
+                stretch.to - stretch.from < (to - from) / 6
+                  ? ''
+                  : { value: zoneWords[stretch.level], position: 'insideTop', fill: 'var(--ink)' }
+              }
             />
           ))}
           <XAxis

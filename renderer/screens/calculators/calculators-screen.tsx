@@ -5,16 +5,17 @@ import { useRoute } from '../../app/route.tsx';
 import { Answer, Page } from '../../parts/page.tsx';
 import { CalculatorList } from './calculator-list.tsx';
 import { OneCalculator } from './one-calculator.tsx';
+import { OpenCase } from './open-case.tsx';
 import './calculators.css';
 
 const opening =
   `${calculators.length} calculators in ${Object.keys(groupTitles).length} groups, each with its formula and ` +
-  'its source; none of them changes the workbook.';
+  'its source; nothing enters the workbook unless a case is saved.';
 
-/** The calculators: a list to choose from and the one chosen. All of it is in the address, none of it in the workbook. */
+/** The calculators: a list to choose from and the one chosen. What is typed is in the address; only a saved case is in the workbook. */
 export default function CalculatorsScreen() {
   const { params } = useRoute();
-  const asked = params['id'];
+  const { id: asked, case: savedCase } = params;
   const chosen = asked === undefined ? undefined : findCalculator(asked);
   const heading = useRef<HTMLHeadingElement>(null);
   const choosing = useRef(false);
@@ -37,6 +38,8 @@ export default function CalculatorsScreen() {
         />
         {chosen !== undefined ? (
           <OneCalculator key={chosen.id} calculator={chosen} params={params} heading={heading} />
+        ) : asked === undefined && savedCase !== undefined ? (
+          <OpenCase id={savedCase} />
         ) : (
           <p className="calculators-prose">
             {asked === undefined

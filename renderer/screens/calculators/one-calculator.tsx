@@ -11,7 +11,7 @@ import { type Reading, readingOf } from './reading.ts';
 import { Result } from './result.tsx';
 import { caseOf, typedOfCase } from './saved-case.ts';
 import { SavedCases } from './saved-cases.tsx';
-import { inputUnit, outputUnits } from './standing-units.ts';
+import { inputUnit, outputUnits, withoutUnit } from './standing-units.ts';
 import { exampleTyped, paramsOf, type Typed, typedOf } from './typed.ts';
 import { Ways } from './ways.tsx';
 
@@ -55,6 +55,13 @@ export function OneCalculator({ calculator, params, heading }: OneCalculatorProp
     const said = input !== undefined && 'unit' in input && unit !== input.unit ? { [name]: unit } : {};
     put({ texts: { ...typed.texts, [name]: text }, units: { ...typed.units, ...said } });
   };
+  // A unit written behind the number gives way to the one chosen; the plot's range was in the former one.
+  const chooseUnit = (name: string, unit: string) => {
+    const text = typed.texts[name];
+    const texts = text === undefined || inputs[name]?.kind === 'list' ? {} : { [name]: withoutUnit(text) };
+    const next = { texts: { ...typed.texts, ...texts }, units: { ...typed.units, [name]: unit } };
+    put(next, { 'p.from': '', 'p.to': '' });
+  };
   const answer = reading.state === 'answered' ? reading.answer : undefined;
 
   return (
@@ -93,7 +100,7 @@ export function OneCalculator({ calculator, params, heading }: OneCalculatorProp
               unit={'unit' in input ? unitOf(name) : undefined}
               problem={problemAt(reading, name)}
               onText={(text) => type(name, text)}
-              onUnit={(unit) => put({ units: { ...typed.units, [name]: unit } }, { 'p.from': '', 'p.to': '' })}
+              onUnit={(unit) => chooseUnit(name, unit)}
             />
           ))}
         </div>

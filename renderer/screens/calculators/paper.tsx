@@ -45,7 +45,8 @@ export function Paper({ calculator, typed, unitOf, answer }: PaperProps) {
     }
     return [[output.label, told.value === true ? 'yes' : told.value === false ? 'no' : String(told.value)]];
   });
-  const cautions = [...(answer.caution === undefined ? [] : [answer.caution]), standing];
+  const own = answer.caution ?? '';
+  const cautions = own.includes('that value governs') ? [own] : [own, standing].filter((caution) => caution !== '');
   return (
     <article className="calculators-paper" hidden>
       <h2>

@@ -123,5 +123,6 @@ export function stretchesOf(points: readonly PlotPoint[]): readonly Stretch[] {
       found[found.length - 1] = { ...last, to: x };
     } else found.push({ from: points[index - 1]?.x ?? x, to: x, level });
   });
-  return found;
+  // One point at an end, such as a power of nothing, is no stretch.
+  return found.filter(({ from, to }) => to > from);
 }

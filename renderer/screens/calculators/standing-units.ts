@@ -1,5 +1,6 @@
 import type { Calculator, Input, Output } from '../../../core/calculators/calculator.ts';
 import { type Dimension, dimensions } from '../../../core/units/dimensions.ts';
+import { parseMeasure } from '../../../core/units/parse-measure.ts';
 import type { LocaleSettings } from '../../parts/locale.tsx';
 import type { Typed } from './typed.ts';
 
@@ -48,9 +49,27 @@ export function standingUnit(unit: string, dimension: Dimension, system: System)
   return other !== undefined && Object.hasOwn(dimensions[dimension].units, other) ? other : unit;
 }
 
-/** The unit of an input: as chosen; or as declared, once something was typed; or the workbook's own. */
+/** The unit that a text brings along, as `65 ft lb` does; undefined where it is a bare number or can't be read. */
+function unitWithin(text: string, input: Extract<Input, { readonly unit: string }>): string | undefined {
+  if (input.kind === 'list' || withoutUnit(text) === text.trim()) return undefined;
+  try {
+    return parseMeasure(text, input.dimension).unit;
+  } catch {
+    return undefined;
+  }
+}
+
+/** The number of a text without the unit behind it: `65` of `65 ft lb`. What doesn't begin with a number stays. */
+export function withoutUnit(text: string): string {
+  const number = /^\s*[+−-]?[\d\s.,/⁄½¼¾⅛⅜⅝⅞-]*(?:[eE][+-]?\d+)?/.exec(text)?.[0].trim() ?? '';
+  return /[\d½¼¾⅛⅜⅝⅞]/.test(number) ? number : text.trim();
+}
+
+/** The unit of an input: as written with its number, or chosen; or as declared, once typed in; or the workbook's own. */
 export function inputUnit(name: string, input: Input, typed: Typed, group: string, system: System): string | undefined {
   if (!('unit' in input)) return undefined;
+  const within = unitWithin(typed.texts[name] ?? '', input);
+  if (within !== undefined) return within;
   const chosen = typed.units[name];
   // A text in an address without a unit was typed in the declared one, whatever this workbook prefers.
   if (chosen !== undefined || (typed.texts[name] ?? '') !== '') return chosen ?? input.unit;
