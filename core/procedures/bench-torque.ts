@@ -152,11 +152,19 @@ function classNamed(text: string): string {
 /** The surface as calculator F2 names it, from what was written about the lubricant. */
 function surfaceNamed(lubricant: string): string {
   const text = lubricant.toLowerCase();
-  if (/anti.?seize|copper/.test(text)) return 'anti-seize';
-  if (/oil|grease|lube|lubric|moly|wax/.test(text)) return 'lubricated';
+  const wet = /oil|grease|lube|lubric|moly|wax|anti.?seize|copper/.test(text);
+  // “Dry, oil wiped off” could mean either, and the two differ by more than half the torque.
+  if (wet && /\b(dry|no|not|none|without|non)\b|\bun(oil|greas|lub)/.test(text)) return refuseSurface();
+  // Moly paste is about as slippery as anti-seize; taken for oil it would stretch the bolt too far.
+  if (/anti.?seize|copper|moly/.test(text)) return 'anti-seize';
+  if (wet) return 'lubricated';
   if (/cadmium/.test(text)) return 'cadmium';
   if (/zinc|plated/.test(text)) return 'zinc plated';
   if (/dry|black|none/.test(text)) return 'black';
+  return refuseSurface();
+}
+
+function refuseSurface(): never {
   throw new Refusal(
     'bad-input',
     'A torque depends on the lubricant, and none that is known is written down. Nothing was changed.',

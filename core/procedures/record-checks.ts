@@ -6,9 +6,17 @@ import { checkSheet } from '../measuring/sheet-rules.ts';
 import { isCurrency } from '../money/currency.ts';
 import { Refusal } from '../refusal.ts';
 import { customSequence } from '../torque/sequence.ts';
+import { standingReadings } from '../workbook/store/bench.ts';
 import type { Connection } from '../workbook/store/connection.ts';
 import type { RecordTable } from '../workbook/store/edits.ts';
-import { listRecords, needRecord, readRecord, spokenTable, tableOfKind } from '../workbook/store/record-tables.ts';
+import {
+  listRecords,
+  needRecord,
+  type RecordValuesRow,
+  readRecord,
+  spokenTable,
+  tableOfKind,
+} from '../workbook/store/record-tables.ts';
 import { inputRefusal } from './handler.ts';
 
 /** What a new record starts with where nothing was typed. */
@@ -184,6 +192,26 @@ function checkTakenOff(connection: Connection, values: Readonly<Record<string, u
     'bad-input',
     `The sheet to be taken off is kept in ${other['unit']}, this one in ${values['unit']}. Nothing was changed.`,
     { field: 'less', accepted: `a measuring sheet in ${values['unit']}` },
+  );
+}
+
+/** Refuses another unit for a sheet that has readings, or that another one is reckoned against: figures would change. */
+export function checkSheetUnit(
+  connection: Connection,
+  record: RecordValuesRow,
+  values: Readonly<Record<string, unknown>>,
+): void {
+  if (values['unit'] === undefined || values['unit'] === record['unit']) return;
+  const read = standingReadings(connection, Number(record.build), undefined).get(record.id) ?? [];
+  const others = listRecords(connection, 'measuringSheets', 'less = ? AND id <> ?', record.id, record.id);
+  if (read.length + others.length === 0) return;
+  throw new Refusal(
+    'in-use',
+    `The sheet has ${read.length > 0 ? 'readings' : 'a clearance reckoned from it'} in ${record['unit']}. Nothing was changed.`,
+    {
+      field: 'unit',
+      accepted: `${record['unit']}; a reading may be typed in any unit, and a new sheet be kept in another`,
+    },
   );
 }
 

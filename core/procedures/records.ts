@@ -14,7 +14,7 @@ import {
 } from '../workbook/store/record-tables.ts';
 import { subjectSums } from '../workbook/store/states.ts';
 import { act, type Context, counted, needBuild, procedures } from './context.ts';
-import { checkEarlier, checkLinks, checkMeaning, checkName, readValues } from './record-checks.ts';
+import { checkEarlier, checkLinks, checkMeaning, checkName, checkSheetUnit, readValues } from './record-checks.ts';
 
 const { records } = procedures;
 
@@ -104,6 +104,7 @@ export function changeRecord(
   checkLinks(connection, record.build, { plannedStart: record['plannedStart'], ...values });
   checkName(connection, kind, record.build, values['name'], record.id);
   checkMeaning(connection, kind, { ...record, ...values });
+  if (kind === 'measuringSheet') checkSheetUnit(connection, record, values);
   if (kind === 'job' && Array.isArray(values['earlier'])) {
     checkEarlier(connection, record.id, values['earlier'] as number[]);
   }
