@@ -1,5 +1,6 @@
 import { fit as judge } from '../../core/fit/fit.ts';
 import { formatPort } from '../../core/fit/format.ts';
+import { measuresOf } from '../../core/fit/measuring.ts';
 import type { ParseContext } from '../../core/fit/parse/outcome.ts';
 import { parsePort } from '../../core/fit/parse.ts';
 import { dashKinds, type PortRole, portRoles } from '../../core/fit/port.ts';
@@ -53,9 +54,19 @@ export const parse: Verb = {
     const family = familyOf(given);
     const context = { ...(role === undefined ? {} : { role }), ...(family === undefined ? {} : { family }) };
     const { port, canonical, warnings, notes } = needPort(typed, context, 'port');
+    const measures = measuresOf(port);
+    const { diameterMm, pitchMm, howToMeasure } = measures;
     return {
-      lines: [canonical, ...notes.map((note) => `Read as: ${note}.`), ...warnings.map((one) => `Look again: ${one}.`)],
-      data: { typed: typed.trim(), canonical, warnings, notes, port },
+      lines: [
+        canonical,
+        ...notes.map((note) => `Read as: ${note}.`),
+        ...warnings.map((one) => `Look again: ${one}.`),
+        ...(diameterMm === undefined
+          ? []
+          : [`Diameter ${diameterMm} mm${pitchMm === undefined ? '' : `, pitch ${pitchMm} mm`}.`]),
+        `How to measure: ${howToMeasure}`,
+      ],
+      data: { typed: typed.trim(), canonical, warnings, notes, measures, port },
     };
   },
 };
