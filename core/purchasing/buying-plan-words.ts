@@ -63,8 +63,9 @@ function explain(input: BuyingInput, item: BuyItem, weeks: OrderWeeks, figures: 
           ? 'shares-order'
           : 'no-hurry';
   const vendor = input.vendors.find((each) => each.id === item.vendor);
-  const lead = `${count(item.leadWeeks, 'week')} lead${isMust(item) ? ` and ${count(item.workWeeks, 'week')} of work after it` : ''}`;
-  const parts = [lead];
+  const lead = item.leadDays === undefined ? owned(item.leadWeeks, 'week') : owned(item.leadDays, 'day');
+  const work = isMust(item) && item.workWeeks > 0 ? ` and ${count(item.workWeeks, 'week')} of work after it` : '';
+  const parts = [`${lead} lead${work}`];
   if (slack === 0) parts.push('it holds the date');
   if (earlier === 'no-cash') parts.push('the money for it is not there earlier');
   if (earlier === 'dearer') {
@@ -169,6 +170,11 @@ function cheapestTogether(input: BuyingInput, musts: readonly BuyItem[]): number
     sum += goods + (isFree ? 0 : vendor.shippingMinor);
   }
   return sum;
+}
+
+/** "1 week’s", "34 days’". */
+function owned(number: number, noun: string): string {
+  return number === 1 ? `1 ${noun}’s` : `${number} ${noun}s’`;
 }
 
 function count(number: number, noun: string): string {

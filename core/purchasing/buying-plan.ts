@@ -13,6 +13,8 @@ export interface BuyItem {
   readonly priceMinor: number;
   /** Whole weeks from order to accepted receipt, as cautious as the caller likes (P50, P80). */
   readonly leadWeeks: number;
+  /** The same in days, for the words only. */
+  readonly leadDays?: number;
   /** Whole weeks of work from its arrival to the gate. */
   readonly workWeeks: number;
   /** The higher, the sooner among equals. */

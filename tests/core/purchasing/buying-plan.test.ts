@@ -141,11 +141,11 @@ test('explains each line', () => {
     ['pan', 'waits-for-cash', 2],
   ]);
   expect(plan.lines[1]?.sentence).toBe(
-    'Order “machine work” in week 4: 3 weeks lead and 5 weeks of work after it; it holds the date; the money for it is not there earlier.',
+    'Order “machine work” in week 4: 3 weeks’ lead and 5 weeks of work after it; it holds the date; the money for it is not there earlier.',
   );
   const dated = planBuying(freeShipping, { currency: 'USD', startOn: '2026-03-02' });
   expect(dated.status === 'plan' && dated.lines.map((line) => line.sentence)).toContain(
-    'Order “rods” in the week of 2026-03-16: 3 weeks lead and 2 weeks of work after it; it holds the date; it goes with the order to Vendor V, which is then shipped free.',
+    'Order “rods” in the week of 2026-03-16: 3 weeks’ lead and 2 weeks of work after it; it holds the date; it goes with the order to Vendor V, which is then shipped free.',
   );
 });
 
@@ -275,6 +275,23 @@ test('property: the exact plan is the best of all combinations; the quick one br
       return quick.status === 'none' || (quick.figures.shortMinor === 0 && quick.figures.missing === 0);
     }),
     { numRuns: 150 },
+  );
+});
+
+test('property: more money never makes the gate later', () => {
+  fc.assert(
+    fc.property(fc.constantFrom(longLead, freeShipping, twoVendors), fc.nat(1500), fc.nat(7), (input, more, week) => {
+      const cashMinor = { ...input.cashMinor, [week]: (input.cashMinor[week] ?? 0) + more };
+      expect(planned({ ...input, cashMinor }).figures.gateWeek).toBeLessThanOrEqual(planned(input).figures.gateWeek);
+    }),
+    { numRuns: 20 },
+  );
+});
+
+test('speaks of days where the lead is known in days', () => {
+  const input = { ...longLead, items: longLead.items.map((item) => ({ ...item, leadDays: item.leadWeeks * 7 - 1 })) };
+  expect(planned(input).lines[0]?.sentence).toBe(
+    'Order “crank” in the first week: 41 days’ lead and 4 weeks of work after it; 2 weeks to spare.',
   );
 });
 
