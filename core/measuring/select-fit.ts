@@ -78,10 +78,11 @@ export function selectFit(setup: FitSetup, places: readonly FitPlace[], limits: 
 
   const pieces: Piece[] = [
     ...known.filter(({ now }) => now > 0).map(({ now, index }) => ({ size: now, place: index })),
-    ...setup.sizes.flatMap(({ size, count }) =>
-      // More of one size than there are places can't be used.
-      Array.from({ length: Math.min(count, known.length) }, () => ({ size, place: null })),
-    ),
+    ...setup.sizes.flatMap(({ size, count }) => {
+      // More of one size than there are places for it can't be used, and would only cost time.
+      const fits = known.filter((one) => willDo(becomes(one, size))).length;
+      return Array.from({ length: Math.min(count, fits) }, () => ({ size, place: null }));
+    }),
   ];
   const deviation = (result: number): number => Math.min(mostDeviation, Math.abs(result - setup.target) / setup.step);
   // Costs that never trade against each other: one change outweighs all deviations, one bought all changes.
