@@ -84,9 +84,61 @@ function fill(
   return { bins: tight, unplaced };
 }
 
-/** Best fit, longest piece first. */
+/** More than this many sums aren't worth trying for one length. */
+const mostSums = 5_000_000;
+
+/** Of the pieces offered, those that fill a weight best; none where that is too much work. */
+function bestSubset(weights: readonly number[], offered: readonly number[], capacity: number): readonly number[] {
+  if (capacity * offered.length > mostSums) return [];
+  // By sum, the piece that first reached it; 0 is reached by none.
+  const reachedBy = new Int32Array(capacity + 1).fill(-1);
+  for (const [which, at] of offered.entries()) {
+    const weight = weights[at] ?? 0;
+    for (let total = capacity; total >= weight; total -= 1) {
+      const before = total - weight;
+      if (reachedBy[total] === -1 && (before === 0 || (reachedBy[before] ?? -1) >= 0)) reachedBy[total] = which;
+    }
+  }
+  let total = reachedBy.findLastIndex((which) => which >= 0);
+  const chosen: number[] = [];
+  while (total > 0) {
+    const at = offered[reachedBy[total] ?? -1] ?? -1;
+    chosen.push(at);
+    total -= weights[at] ?? total;
+  }
+  return chosen;
+}
+
+/** One length after the other filled as full as can be: those at hand, then those sold, each with the longest piece. */
+function fullestCuts(problem: CuttingProblem): CuttingSolution {
+  const { pieces, stock, supply, kerfMm } = problem;
+  const weights = pieces.map((length) => length + kerfMm);
+  let left = [...pieces.keys()];
+  const bins: Bin[] = [];
+  const take = (bin: Omit<Bin, 'pieces'>, chosen: readonly number[]): void => {
+    if (chosen.length === 0) return;
+    bins.push({ ...bin, pieces: chosen });
+    const gone = new Set(chosen);
+    left = left.filter((at) => !gone.has(at));
+  };
+  for (const [stockAt, lengthMm] of stock.entries()) {
+    take({ from: 'stock', stockAt, lengthMm }, bestSubset(weights, left, lengthMm + kerfMm));
+  }
+  const longest = supply.kind === 'lengths' ? Math.max(0, ...supply.lengthsMm) : 0;
+  for (const first of [...left]) {
+    if (!left.includes(first) || (pieces[first] ?? 0) > longest) continue;
+    const others = left.filter((at) => at !== first);
+    const rest = bestSubset(weights, others, longest + kerfMm - (weights[first] ?? 0));
+    take({ from: 'bought', stockAt: -1, lengthMm: longest }, [first, ...rest]);
+  }
+  return fill(problem, bins, left, () => 0);
+}
+
+/** The better of best fit, longest piece first, and of filling each length as full as can be. */
 export function firstCuts(problem: CuttingProblem): CuttingSolution {
-  return fill(problem, [], [...problem.pieces.keys()], () => 0);
+  const bestFit = fill(problem, [], [...problem.pieces.keys()], () => 0);
+  const fullest = fullestCuts(problem);
+  return compareCost(costOf(fullest), costOf(bestFit)) < 0 ? fullest : bestFit;
 }
 
 /**

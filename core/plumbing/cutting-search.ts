@@ -65,10 +65,12 @@ export function searchCuts(
     for (const { free } of bins) if (free >= shortest) open += free;
     let unopened = 0;
     let leastStock = Number.POSITIVE_INFINITY;
+    let longest = longestSold;
     for (const [at, length] of stock.entries()) {
       if (taken[at] === true || length + kerfMm < shortest) continue;
       unopened += length + kerfMm;
       leastStock = Math.min(leastStock, length);
+      longest = Math.max(longest, length);
     }
     const lacking = weight - open - unopened;
     const bought =
@@ -84,7 +86,16 @@ export function searchCuts(
     const mustOpen = canLeave ? 0 : weight - open - mayBuy;
     const share = Number.isFinite(leastStock) ? leastStock / (leastStock + kerfMm) : 1;
     const opened = openedMm + (mustOpen > 1e-6 ? Math.ceil(mustOpen * share - 1e-6) : 0);
-    return [nowhere.length, canLeave ? boughtNow(0) : bought, opened, bins.length + (roll.length > 0 ? 1 : 0)];
+    // What open lengths can't carry takes new ones, at best the longest; a roll carries any amount.
+    const spills = weight - open > 1e-6;
+    const onRoll = supply.kind === 'by-step' && roll.length > 0;
+    const more =
+      canLeave || !spills || onRoll
+        ? 0
+        : supply.kind === 'by-step'
+          ? 1
+          : Math.ceil((weight - open) / (longest + kerfMm) - 1e-9);
+    return [nowhere.length, canLeave ? boughtNow(0) : bought, opened, bins.length + (onRoll ? 1 : 0) + more];
   };
 
   /** Whether a piece from here on may fit nowhere, so that nothing has to be bought or opened for it. */

