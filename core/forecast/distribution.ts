@@ -2,6 +2,7 @@
  * Distributions as plain data, so that they can be kept, sent to a worker and shown. One draw takes one number from 0 to
  * 1 (the inverse of the distribution), which keeps every element's stream apart.
  */
+import { Refusal } from '../refusal.ts';
 import { betaQuantile, betaShare, normalQuantile, normalShare, studentQuantile, studentShare } from './probability.ts';
 import { pertShapes, requireThreePoint, type ThreePoint } from './three-point.ts';
 
@@ -26,8 +27,55 @@ export type Distribution =
   | { readonly kind: 'remaining'; readonly of: Distribution; readonly waited: number };
 
 /**
- * Chance that a value is at most `x`.
+ * Hands a usable distribution back.
+ * @throws Refusal `bad-input` naming the field, for figures that are not numbers or out of order, a deviation or scale
+ * that is not above zero, or no values seen and no tail.
  */
+export function requireDistribution(distribution: Distribution, field: string): Distribution {
+  const refuse = (accepted: string): never => {
+    throw new Refusal('bad-input', `The ${field} can’t be used as a spread of values. Nothing was changed.`, {
+      field,
+      accepted,
+    });
+  };
+  switch (distribution.kind) {
+    case 'constant':
+      if (!Number.isFinite(distribution.value)) refuse('a number');
+      return distribution;
+    case 'uniform': {
+      const { low, high } = distribution;
+      if (!(Number.isFinite(low) && Number.isFinite(high) && low <= high)) refuse('two numbers, the lower one first');
+      return distribution;
+    }
+    case 'triangular':
+    case 'pert':
+      requireThreePoint(distribution, field);
+      return distribution;
+    case 'lognormal':
+      if (!(distribution.median > 0 && distribution.deviation >= 0 && Number.isFinite(distribution.deviation))) {
+        refuse('a median above 0 and a deviation of 0 or more');
+      }
+      return distribution;
+    case 'log-student':
+      if (!(Number.isFinite(distribution.centre) && distribution.scale > 0 && distribution.degrees > 0)) {
+        refuse('a centre, and a scale and degrees above 0');
+      }
+      return distribution;
+    case 'seen': {
+      const { values, shares, tail } = distribution;
+      if (values.length !== shares.length || (values.length === 0 && tail === null)) refuse('at least one value seen');
+      if (!values.every((value, index) => value >= (values[index - 1] ?? value))) refuse('values sorted upward');
+      if (tail !== null) requireDistribution(tail, field);
+      return distribution;
+    }
+    case 'remaining':
+      if (!Number.isFinite(distribution.waited)) refuse('a number of days waited');
+      requireDistribution(distribution.of, field);
+      return distribution;
+  }
+}
+
+/** Chance that a value is at most `x`. */
 export function shareUpTo(distribution: Distribution, x: number): number {
   switch (distribution.kind) {
     case 'constant':

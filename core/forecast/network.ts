@@ -1,7 +1,7 @@
 /** What a forecast is made over: jobs, deliveries, people and gates; checked and laid out for many quick trials. */
 import { Refusal } from '../refusal.ts';
 import { hasWorkingTime, type WorkingTime } from '../schedule/working-time.ts';
-import { type Distribution, moments, quantile } from './distribution.ts';
+import { type Distribution, moments, quantile, requireDistribution } from './distribution.ts';
 import { type WorkClock, workClock } from './work-clock.ts';
 
 export interface ForecastLink {
@@ -91,6 +91,8 @@ const minutesPerWeek = 10080;
  * ring is named), a lag below zero, no gate, or work without working time.
  */
 export function compileNetwork(network: ForecastNetwork): CompiledNetwork {
+  for (const job of network.jobs) requireDistribution(job.minutes, `time left of “${job.name}”`);
+  for (const arrival of network.arrivals) requireDistribution(arrival.days, `wait for “${arrival.name}”`);
   const order = sequence(network.jobs);
   const clocks = network.people.map((person) => workClock(person.time, network.nowMinute));
   checkHands(network);

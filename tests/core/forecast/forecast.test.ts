@@ -293,6 +293,11 @@ test('refuses what can’t be forecast, naming it', () => {
   expect(() => runForecast(network([job('X', fixed(1), { hands: true })], idle), { seed: 1 })).toThrow(
     /no working time/,
   );
+  const upside: Distribution = { kind: 'pert', low: 3, likely: 2, high: 6 };
+  expect(() => runForecast(network([job('X', upside)]), { seed: 1 })).toThrow(/time left of “X” 3, 2, 6/);
+  const nothing: Distribution = { kind: 'lognormal', median: 0, deviation: 1 };
+  const late = [{ id: 'p', name: 'Pan', fromMinute: now, days: nothing }];
+  expect(() => runForecast(network([], { arrivals: late }), { seed: 1 })).toThrow(/wait for “Pan”/);
   expect(() => runForecast(luck, { seed: 1, runs: 0 })).toThrow(/runs 0/);
   expect(() => runForecast(luck, { seed: -1 })).toThrow(/seed/);
 });
