@@ -69,7 +69,9 @@ export function tellApart(one: Thread, other: Thread): string {
   const sizes = Math.abs(one.diameter - other.diameter) >= 0.15;
   const pitches = Math.abs(one.pitch - other.pitch) >= 0.02;
   const tapers = (one.system === 'npt') !== (other.system === 'npt');
-  const range = ({ diameter }: Thread): string => `${(diameter - 0.25).toFixed(1)} to ${diameter.toFixed(1)} mm`;
+  // A taper thread reads half a millimetre less at its tip.
+  const range = ({ diameter, system }: Thread): string =>
+    `${(diameter - (system === 'npt' ? 0.5 : 0.25)).toFixed(1)} to ${diameter.toFixed(1)} mm`;
   const said = [
     ...(sizes ? [`caliper over the outside thread: ${range(one)} is ${one.name}, ${range(other)} ${other.name}`] : []),
     ...(pitches

@@ -5,7 +5,7 @@ import { metricReader } from './parse/metric.ts';
 import { normalise, takeSides } from './parse/normalise.ts';
 import { type ParseContext, type Reader, type Rejected, rejected } from './parse/outcome.ts';
 import { bspReader, nptReader } from './parse/pipe.ts';
-import { ambiguous, notCovered } from './parse/refusals.ts';
+import { ambiguous, notCovered, withoutLetter } from './parse/refusals.ts';
 import { banjoReader, electricalReader, flangeReader, patternReader } from './parse/shapes.ts';
 import { unifiedReader } from './parse/unified.ts';
 import type { Port } from './port.ts';
@@ -46,6 +46,7 @@ const readers: readonly Reader[] = [
   bspReader,
   ambiguous,
   unifiedReader,
+  withoutLetter,
 ];
 
 /**

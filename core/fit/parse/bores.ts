@@ -1,4 +1,4 @@
-import { inchBores, quickConnectSizes, vbandTubes } from '../tables/other-ends.ts';
+import { inchBores, metricBores, quickConnectSizes, vbandTubes } from '../tables/other-ends.ts';
 import { plain } from '../thread.ts';
 import {
   commonSides,
@@ -27,12 +27,17 @@ function millimetres(text: string, unit: string | undefined, digits: number): nu
 }
 
 const bore = new RegExp(`^(barb|hose|tube)(?: (?:bore|od|id))? ?${size}$`);
+const sizeFirst = new RegExp(`^${size} ?(?:bore |od |id )?(barb|hose|tube)$`);
 const byDash = /^(barb|hose|tube) ?(?:(?:dash|size|#) ?-?|-)0?(\d+)$/;
 /** Below this a size without a unit could be inches as well. */
 const certainlyMm = 3;
 const largestBore = 300;
 
-export const boreReader: Reader = (core, sides, context) => {
+export const boreReader: Reader = (written, sides, context) => {
+  // 3/8 hose is hose 3/8.
+  const core = written.replace(sizeFirst, (_, text: string, unit: string | undefined, kind: string) =>
+    unit === undefined ? `${kind} ${text}` : `${kind} ${text} ${unit}`,
+  );
   const dash = byDash.exec(core);
   const kindText = dash?.[1] ?? bore.exec(core)?.[1];
   if (kindText === undefined) return undefined;
@@ -62,7 +67,11 @@ export const boreReader: Reader = (core, sides, context) => {
       `${kind} 3/8 in`,
     );
   }
-  return understood({ kind, mm, ...commonSides(withoutGender(sides)) });
+  const usual = kind === 'tube' || metricBores.includes(mm) || inchBores.some((row) => row.mm === mm);
+  return understood(
+    { kind, mm, ...commonSides(withoutGender(sides)) },
+    usual ? [] : [`${plain(mm)} mm is not a usual bore: measure it again`],
+  );
 };
 
 const isInch = (text: string, unit: string | undefined): boolean => isFraction(text) || unit === 'in';

@@ -16,8 +16,8 @@ import { readUnified } from './unified.ts';
 
 const families: readonly (readonly [RegExp, DashKind, ('AN' | 'JIC')?])[] = [
   [/an/, 'flare37', 'AN'],
-  [/jic|(?:sae ?)?37°(?: ?flare)?|flare ?37°?/, 'flare37', 'JIC'],
-  [/sae ?-?45°?(?: ?flare)?|45°(?: ?flare)?|flare ?45°?/, 'flare45'],
+  [/jic|(?:sae ?)?37°(?: ?flare)?|37 flare|flare ?37°?/, 'flare37', 'JIC'],
+  [/sae ?-?45°?(?: ?flare)?|45°(?: ?flare)?|45 flare|flare ?45°?/, 'flare45'],
   [/inv(?:erted)?(?: ?flare)?/, 'flareinv'],
   [/orfs|o-?ring face seal/, 'orfs'],
   [/(?:sae )?orb|o-?ring boss/, 'orb'],
@@ -130,6 +130,8 @@ function rest(kind: DashKind, text: string, sides: Sides, grade?: 'AN' | 'JIC'):
 }
 
 export const dashReader: Reader = (core, sides, { role }: ParseContext) => {
+  const named = /^an ?-?0?(\d+) bolt$/.exec(core);
+  if (named !== null) return bolt(named[1] ?? '', sides);
   for (const [words, kind, grade] of families) {
     const before = new RegExp(`^(?:${words.source})(?![a-z])(.*)$`).exec(core);
     const after = new RegExp(

@@ -11,7 +11,7 @@ import {
 } from './outcome.ts';
 
 const metric = new RegExp(
-  String.raw`^(iso ?6149(?:-\d)? )?m ?(${decimal})(?:(?: ?[x-] ?| )(${decimal}))?(?: ?-? ?(?:\d[a-h]){1,2})?$`,
+  String.raw`^(iso ?6149(?:-\d)? )?m ?(${decimal})(?:(?: ?[x-] ?| )(${decimal}))?(?:(?: ?- ?| )(?:\d[a-h]){1,2})?$`,
 );
 
 /** A pitch above a third of the diameter leaves no core worth the name: it is a slip, mostly of the decimal point. */
@@ -30,7 +30,7 @@ function impossible(diameter: number, pitch: number): Rejected {
   const meant = listed.find((one) => Math.abs(one * 10 - pitch) < 0.001 || Math.abs(one * 100 - pitch) < 0.001);
   const suggestion = meant ?? listed[0];
   return rejected(
-    `pitch ${plain(pitch)} is not possible on M${plain(diameter)}${suggestion === undefined ? '' : `: did you mean ${plain(suggestion)}?`}`,
+    `pitch ${plain(pitch)} is not possible on M${plain(diameter)}${meant === undefined ? '' : `: did you mean ${plain(meant)}?`}${meant === undefined && listed.length > 0 ? `; listed: ${listed.map((one) => plain(one)).join(', ')}` : ''}`,
     ...(suggestion === undefined ? [] : [`M${plain(diameter)}x${plain(suggestion)}`]),
   );
 }

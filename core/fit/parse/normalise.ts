@@ -12,6 +12,7 @@ export function normalise(typed: string): string {
   if (text.split(',').length === 2) text = text.replace(/(\d),(\d)/, '$1.$2');
   text = text.toLowerCase().replace(/\s+/g, ' ').trim();
   text = text
+    .replace(/(?<=\d) ?inch(?:es)?\b/g, ' in')
     .replace(/ ?\bdegrees?\b/g, '°')
     .replace(/ ?\bdeg\b\.?/g, '°')
     .replace(/(\d) °/g, '$1°');

@@ -72,4 +72,4 @@ export function inches(mixed: string): number | undefined {
 /** Pattern of `inches`, without anchors. */
 export const mixed = String.raw`(?:\d+-\d+\/\d+|\d+\/\d+|\d+)`;
 /** A decimal number. */
-export const decimal = String.raw`(?:\d+\.?\d*|\.\d+)`;
+export const decimal = String.raw`(?:\d+(?:\.\d+)?|\.\d+)`;

@@ -46,6 +46,14 @@ export const ambiguous: Reader = (core) => {
   return undefined;
 };
 
+/** Texts that lack the letter that says what they are. */
+export const withoutLetter: Reader = (core) => {
+  const found = /^(\d+(?:\.\d+)?) ?x ?(\d+(?:\.\d+)?)$/.exec(core);
+  return found === null
+    ? undefined
+    : rejected('a metric thread begins with M', `M${found[1]}x${found[2]}`, '7/16-20 UNF');
+};
+
 const later: readonly (readonly [RegExp, string])[] = [
   [/24°|\bdin ?2353\b|\biso ?8434-?1\b/, '24° cone fittings'],
   [/\bjis\b|\b30°/, '30° flares'],

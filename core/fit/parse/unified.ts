@@ -2,8 +2,9 @@ import { unifiedRows, unifiedThread } from '../thread.ts';
 import type { ReadThread } from './metric.ts';
 import { commonSides, inches, mixed, type Reader, type Rejected, rejected, understood } from './outcome.ts';
 
+/** A class of fit stands apart from the threads per inch, or it would be read as part of them. */
 const full = new RegExp(
-  String.raw`^(# ?\d+|${mixed})(?: in)?(?: ?[-x] ?| )(\d+)(?: ?tpi)?(?: ?-? ?(unc|unf|unef|unjf|uns|un))?(?: ?-? ?[123][ab]?)?$`,
+  String.raw`^(# ?\d+|${mixed})(?: in)?(?: ?[-x] ?| )(\d+)(?: ?tpi)?(?: ?-? ?(unc|unf|unef|unjf|uns|un)(?: ?-? ?[123][ab]?)?|(?: ?- ?| )[123][ab]?)?$`,
 );
 const bySeries = new RegExp(String.raw`^(# ?\d+|${mixed})(?: in)? ?-? ?(unc|unf)(?: ?-? ?[123][ab]?)?$`);
 

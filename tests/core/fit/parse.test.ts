@@ -36,4 +36,53 @@ describe('a designation as people write it', () => {
     // Each way to write it that is offered can itself be read.
     for (const way of read.write) expect([way, parsePort(way).ok]).toEqual([way, true]);
   });
+
+  // Rules of this program: other ways in which people write the same.
+  it.each([
+    ['M14x1.5 (m)', 'M14x1.5 male'],
+    ['m14x1.5 6H f', 'M14x1.5 female'],
+    ['3/4" 16 UNF', '3/4-16 UNF'],
+    ['9/16 - 18', '9/16-18 UNF'],
+    ['7/16-20 unjf-3a male', '7/16-20 UNF male'],
+    ['female JIC -6', 'JIC -6 (9/16-18) female'],
+    ['JIC 8', 'JIC -8 (3/4-16)'],
+    ['37 degree flare -6', 'JIC -6 (9/16-18)'],
+    ['45 flare 3/8', 'SAE45 -6 (5/8-18)'],
+    ['-8 ORB', 'ORB -8 (3/4-16)'],
+    ['JIC −6', 'JIC -6 (9/16-18)'],
+    ['hose 1 1/2 in', 'hose 38.1 mm'],
+    ['3/8 hose', 'hose 9.5 mm'],
+    ['8 mm hose', 'hose 8 mm'],
+    ['1/8 inch npt', '1/8-27 NPT'],
+    ['AN-3 bolt', '#10-32 UNF'],
+    ['QC 3/8 male', 'QC 9.49 male'],
+    ['ISO6149 M14', 'ISO6149 M14x1.5'],
+  ])('%s is %s', (typed, canonical) => {
+    expect(parsePort(typed)).toMatchObject({ ok: true, canonical });
+  });
+
+  // None of these may be read as something near: glued letters, slips of the pen, left-hand and other kinds.
+  it.each([
+    'm14x1.5f',
+    'M14x1.56g',
+    '7/16-202a',
+    '14x1.5',
+    'hose 3/8 mm',
+    'hose 2',
+    'slip 63.5',
+    'M14x1.5 male female',
+    'M14x1.5 lh',
+    '24° cone 12L',
+    'M1,000.5x2',
+    '1-1/4 NPT',
+    'Rc 1/4 male',
+    'banjo M10x1 female',
+    'M14x0',
+    'M0',
+    '1/0 UNF',
+    '',
+    'x'.repeat(200),
+  ])('%s is refused', (typed) => {
+    expect(parsePort(typed).ok).toBe(false);
+  });
 });
