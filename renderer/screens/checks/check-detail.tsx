@@ -6,10 +6,10 @@ import { useLocale } from '../../parts/locale.tsx';
 import { Caution } from '../../parts/notes.tsx';
 import { PastDayNote, useCanAct } from '../../parts/past-day.tsx';
 import { Window } from '../../parts/window.tsx';
+import { ChangeCheck } from './change-check.tsx';
 import { EndCheckWaiver, RetireCheck, WaiveCheck } from './check-acts.tsx';
-import { CheckForm } from './check-form.tsx';
 import { CheckHistory } from './check-history.tsx';
-import { blockerKindOf, calculatorParams, limitText, roomText, sourceText } from './check-words.ts';
+import { blockerKindOf, calculatorParams, inputText, limitText, roomText, sourceText } from './check-words.ts';
 import { VerdictMark } from './verdict.tsx';
 
 type Doing = 'waive' | 'end' | 'retire' | 'edit';
@@ -27,7 +27,7 @@ export function CheckDetail({ check, view, build }: CheckDetailProps) {
   const { language } = useLocale();
   const stop = () => setDoing(null);
   const leave = () => navigate('/checks');
-  if (doing === 'edit') return <CheckForm view={view} build={build} check={check} onClose={stop} />;
+  if (doing === 'edit') return <ChangeCheck view={view} build={build} check={check.id} onClose={stop} />;
   return (
     <Window opened as="drawer" title={check.title} onClose={leave}>
       <div className="checks-detail">
@@ -51,7 +51,7 @@ export function CheckDetail({ check, view, build }: CheckDetailProps) {
           </div>
         )}
         <p>
-          {check.outputLabel}: limit {limitText(check.limit, language)}, room {roomText(check, language)}.
+          {check.outputLabel}: limit {limitText(check, language)}, room {roomText(check, language)}.
           {check.limit.source !== '' && ` Limit from: ${check.limit.source}.`}
         </p>
         <section aria-label="Inputs">
@@ -105,33 +105,40 @@ export function CheckDetail({ check, view, build }: CheckDetailProps) {
 function Inputs({ check }: { readonly check: CheckRow }) {
   return (
     <dl className="checks-pairs">
-      {check.inputs.map(({ name, label, value, unit, from, source, assumed, lacks, part }) => (
-        <div key={name}>
-          <dt>{label}</dt>
-          <dd>
-            <span className="figure">{value === null ? 'lacking' : `${value} ${unit === '-' ? '' : unit}`.trim()}</span>
-            <span className="checks-says">
-              {lacks !== '' ? lacks : from || sourceText(source)}
-              {assumed && ' (assumed)'}{' '}
-              {part !== null && (
-                <Link to="/parts" params={{ part }}>
-                  Open the part
-                </Link>
-              )}
-              {part === null && source.from === 'target' && (
-                <Link to="/checks" params={{ view: 'targets' }}>
-                  Open the target sheet
-                </Link>
-              )}
-              {source.from === 'measurement' && (
-                <Link to="/bench" params={{ sheet: source.sheet }}>
-                  Open the sheet
-                </Link>
-              )}
-            </span>
-          </dd>
-        </div>
+      {check.inputs.map((input) => (
+        <InputLine key={input.name} input={input} />
       ))}
     </dl>
+  );
+}
+
+function InputLine({ input }: { readonly input: CheckRow['inputs'][number] }) {
+  const { label, from, source, assumed, lacks, part } = input;
+  return (
+    <div>
+      <dt>{label}</dt>
+      <dd>
+        <span className="figure">{inputText(input)}</span>
+        <span className="checks-says">
+          {lacks !== '' ? lacks : from || sourceText(source)}
+          {assumed && !from.includes('assumed') && ' (assumed)'}{' '}
+          {part !== null && (
+            <Link to="/parts" params={{ part }}>
+              Open the part
+            </Link>
+          )}
+          {part === null && source.from === 'target' && (
+            <Link to="/checks" params={{ view: 'targets' }}>
+              Open the target sheet
+            </Link>
+          )}
+          {source.from === 'measurement' && (
+            <Link to="/bench" params={{ sheet: source.sheet }}>
+              Open the sheet
+            </Link>
+          )}
+        </span>
+      </dd>
+    </div>
   );
 }

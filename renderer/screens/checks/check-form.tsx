@@ -1,7 +1,8 @@
 import { Checkbox } from '@mantine/core';
 import { useState } from 'react';
 import { calculators, findCalculator } from '../../../core/calculators/index.ts';
-import type { CheckRow, ChecksView } from '../../../core/contract/checks.ts';
+import type { ChecksView } from '../../../core/contract/checks.ts';
+import type { RecordRow } from '../../../core/contract/records.ts';
 import { api } from '../../app/client.ts';
 import { useAct } from '../../app/data.tsx';
 import { navigate } from '../../app/route.tsx';
@@ -17,16 +18,16 @@ export interface CheckFormProps {
   readonly view: ChecksView;
   readonly build: number;
   /** The check that is changed; a new one when left out. */
-  readonly check?: CheckRow;
+  readonly kept?: RecordRow;
   readonly onClose: () => void;
 }
 
 type Input = Omit<Parameters<typeof api.records.save>[0], 'key'>;
 
 /** Makes a check from any calculator, or changes one; the verdict stands below before anything is kept. */
-export function CheckForm({ view, build, check, onClose }: CheckFormProps) {
+export function CheckForm({ view, build, kept, onClose }: CheckFormProps) {
   const { today } = useWorkspace();
-  const [draft, setDraft] = useState<Draft>(() => (check === undefined ? emptyDraft : draftOf(check)));
+  const [draft, setDraft] = useState<Draft>(() => (kept === undefined ? emptyDraft : draftOf(kept)));
   const act = useAct((key, input: Input) => api.records.save({ key, ...input }));
   const calculator = findCalculator(draft.calculator);
   const set = (change: Partial<Draft>) => setDraft({ ...draft, ...change });
@@ -34,9 +35,9 @@ export function CheckForm({ view, build, check, onClose }: CheckFormProps) {
     const { title, calculator: id, inputs, output, limit, beforeGate, note } = draft;
     const values = { title, calculator: id, inputs, output, limit, beforeGate, note };
     const done = await act.run(
-      check === undefined
+      kept === undefined
         ? { on: today, kind: 'check', build, values: { ...values, system: null, shipped: '' } }
-        : { on: today, kind: 'check', build, id: check.id, revision: check.revision, values },
+        : { on: today, kind: 'check', build, id: kept.id, revision: kept.revision, values },
     );
     if (done === null) return;
     onClose();
@@ -51,8 +52,8 @@ export function CheckForm({ view, build, check, onClose }: CheckFormProps) {
     <FormWindow
       opened
       as="drawer"
-      title={check === undefined ? 'Make a check' : `Change: ${check.title}`}
-      submitLabel={check === undefined ? 'Keep the check' : 'Store the changes'}
+      title={kept === undefined ? 'Make a check' : `Change: ${String(kept.values['title'])}`}
+      submitLabel={kept === undefined ? 'Keep the check' : 'Store the changes'}
       busy={act.busy}
       refusal={act.refusal}
       onCancel={onClose}
@@ -62,7 +63,7 @@ export function CheckForm({ view, build, check, onClose }: CheckFormProps) {
         name="calculator"
         label="Calculator"
         required
-        disabled={check !== undefined}
+        disabled={kept !== undefined}
         value={draft.calculator === '' ? null : draft.calculator}
         options={calculators.map(({ id, title }) => ({ value: id, label: `${id} ${title}` }))}
         onChange={(id) => {

@@ -2,7 +2,7 @@ import type { CheckRow } from '../../../core/contract/checks.ts';
 import { Link } from '../../app/route.tsx';
 import { useLocale } from '../../parts/locale.tsx';
 import { type Column, SimpleTable } from '../../parts/simple-table.tsx';
-import { figureText, limitText, roomText } from './check-words.ts';
+import { limitText, roomText, valueText } from './check-words.ts';
 import { VerdictMark, worstFirst } from './verdict.tsx';
 
 /** Every check with its verdict, its figure against the limit and the room between; what fails comes first. */
@@ -28,9 +28,9 @@ export function CheckTable({ checks }: { readonly checks: readonly CheckRow[] })
       id: 'figure',
       title: 'Figure',
       figures: true,
-      cell: ({ value, unit }) => (value === null ? 'not known' : figureText(value, unit, language)),
+      cell: (row) => valueText(row, language),
     },
-    { id: 'limit', title: 'Limit', figures: true, cell: ({ limit }) => limitText(limit, language) },
+    { id: 'limit', title: 'Limit', figures: true, cell: (row) => limitText(row, language) },
     { id: 'room', title: 'Room', figures: true, cell: (row) => roomText(row, language) },
   ];
   return (

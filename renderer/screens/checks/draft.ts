@@ -1,6 +1,5 @@
 import type { Calculator, Input } from '../../../core/calculators/calculator.ts';
-import type { CheckRow } from '../../../core/contract/checks.ts';
-import type { CheckLimit, CheckSource } from '../../../core/contract/records.ts';
+import type { CheckLimit, CheckSource, RecordRow, RecordValues } from '../../../core/contract/records.ts';
 
 /** A check while it is being made: sources may still lack a choice. */
 export interface Draft {
@@ -23,19 +22,10 @@ export const emptyDraft: Draft = {
   note: '',
 };
 
-/** A kept check as its form starts with; what the calculator assumed by itself is bound to nothing. */
-export function draftOf(row: CheckRow): Draft {
-  const { title, calculator, output, limit, beforeGate, note } = row;
-  const bound = row.inputs.filter(({ assumed }) => !assumed);
-  return {
-    title,
-    calculator,
-    output,
-    limit,
-    beforeGate,
-    note,
-    inputs: Object.fromEntries(bound.map(({ name, source }) => [name, source])),
-  };
+/** A kept check as its form starts with. */
+export function draftOf({ values }: RecordRow): Draft {
+  const { title, calculator, inputs, output, limit, beforeGate, note } = values as unknown as RecordValues['check'];
+  return { title, calculator, inputs, output, limit, beforeGate, note };
 }
 
 /** Another calculator: nothing of the former one's inputs can stay. */
