@@ -88,6 +88,12 @@ export interface MeasureStep {
 
 export type StoryAct =
   | MeasureStep
+  /** Something learned about a part: facts that join those it has. */
+  | {
+      readonly do: 'facts';
+      readonly part: string;
+      readonly more: readonly (readonly [key: string, value: string, unit?: string])[];
+    }
   | { readonly do: 'list'; readonly parts: readonly string[] }
   | {
       readonly do: 'quote';

@@ -59,6 +59,13 @@ export async function playStep(stage: Stage, step: StoryStep): Promise<void> {
       });
       return;
     }
+    case 'facts': {
+      const part = stage.id('part', step.part);
+      const { row, facts } = await client.parts.detail({ build, part });
+      const more = step.more.map(([key, value, unit]) => ({ key, value, unit: unit ?? '' }));
+      await client.checks.setFacts({ ...stage.act(step.on), part, kind: row.kind, facts: [...facts, ...more] });
+      return;
+    }
     case 'quote': {
       await client.parts.quote({
         ...stage.act(step.on),

@@ -83,21 +83,24 @@ function partsNow(connection: Connection, build: number, named: ReadonlySet<numb
   });
 }
 
-function partsAsOf(connection: Connection, build: number, asOf: string, named: ReadonlySet<number>): CheckPart[] {
+function partsAsOf(
+  connection: Connection,
+  build: number,
+  asOf: string,
+  named: ReadonlySet<number>,
+  positions: ReadonlyMap<number, Position> | undefined,
+): CheckPart[] {
   const records = recordsAsOf(connection, build, 'parts', asOf).filter(
     (record) =>
       (record.retiredOn === null || record.retiredOn > asOf) &&
       (named.has(record.id) || isTold({ kind: record['kind'], facts: record['facts'] })),
   );
-  const states = statesAsOf(
-    connection,
-    build,
-    asOf,
-    records.map(({ id }) => id),
-  );
+  const ids = records.map(({ id }) => id);
+  const states = positions === undefined ? statesAsOf(connection, build, asOf, ids) : undefined;
   return records.flatMap((record) => {
-    const state = states.get(record.id);
-    const standing = state === undefined ? undefined : standingOfPart(positionOf(state, new Map(), 0));
+    const state = states?.get(record.id);
+    const position = state === undefined ? positions?.get(record.id) : positionOf(state, new Map(), 0);
+    const standing = position === undefined ? undefined : standingOfPart(position);
     if (standing === undefined) return [];
     const facts = (record['facts'] ?? []) as unknown as Facts;
     return [
@@ -183,6 +186,7 @@ export function buildChecks(
   build: number,
   asOf: string | undefined,
   also: readonly CheckPlan[] = [],
+  positions?: ReadonlyMap<number, Position>,
 ): BuildChecks {
   const read = (table: 'checks' | 'targets' | 'measuringSheets'): RecordValuesRow[] =>
     asOf === undefined
@@ -190,8 +194,12 @@ export function buildChecks(
       : recordsAsOf(connection, build, table, asOf).filter(({ retiredOn }) => retiredOn === null || retiredOn > asOf);
   const checks = read('checks').map(keptCheck);
   const targets = read('targets');
+  if (checks.length + also.length === 0) {
+    return { checks, targets, context: { parts: [], targets: [], measurements: new Map() } };
+  }
   const named = new Set([...checks, ...also].flatMap(partsNamed));
-  const parts = asOf === undefined ? partsNow(connection, build, named) : partsAsOf(connection, build, asOf, named);
+  const parts =
+    asOf === undefined ? partsNow(connection, build, named) : partsAsOf(connection, build, asOf, named, positions);
   const context: CheckContext = {
     parts,
     targets: targets.map((line) => ({
@@ -209,17 +217,27 @@ export interface WorkedBuild extends BuildChecks {
 }
 
 /** Every check of a build worked out; kept until the next act. */
-export function workedChecks(connection: Connection, build: number, asOf: string | undefined): WorkedBuild {
+export function workedChecks(
+  connection: Connection,
+  build: number,
+  asOf: string | undefined,
+  positions?: ReadonlyMap<number, Position>,
+): WorkedBuild {
   return remembered(connection, `checks ${build} ${asOf ?? 'now'}`, () => {
-    const all = buildChecks(connection, build, asOf);
+    const all = buildChecks(connection, build, asOf, [], positions);
     const run = runOf(connection);
     return { ...all, worked: all.checks.map((check) => ({ check, result: evaluateCheck(check, all.context, run) })) };
   });
 }
 
-/** What the hoist check is told: checks that stand before it. */
-export function checkFacts(connection: Connection, build: number, asOf: string | undefined): CheckFact[] {
-  return workedChecks(connection, build, asOf)
+/** What the hoist check is told: checks that stand before it. `positions` are those of the day, where they are at hand. */
+export function checkFacts(
+  connection: Connection,
+  build: number,
+  asOf: string | undefined,
+  positions: ReadonlyMap<number, Position> | undefined,
+): CheckFact[] {
+  return workedChecks(connection, build, asOf, positions)
     .worked.filter(({ check }) => check.beforeGate)
     .map(({ check, result }) => ({ id: check.id, title: check.title, verdict: result.verdict, says: result.says }));
 }

@@ -30,8 +30,12 @@ interface PartWords {
 const mayStandInTheWay = `(q.need_milli > q.fitted_milli + q.snug_milli + q.verified_milli OR q.trial_milli > 0
   OR q.borrowed_on_milli > 0 OR p.needs_verification = 1)`;
 
-function partFacts(connection: Connection, build: number, day: string, asOf: string | undefined): PartFact[] {
-  const positions = asOf === undefined ? undefined : positionsAsOf(connection, build, asOf);
+function partFacts(
+  connection: Connection,
+  build: number,
+  day: string,
+  positions: ReadonlyMap<number, Position> | undefined,
+): PartFact[] {
   return all<PartWords & Position>(
     connection,
     `SELECT p.id, p.description, p.unit, p.optional, p.needs_verification, v.lead_days,
@@ -165,6 +169,7 @@ export function standingWaivers(connection: Connection, build: number, asOf: str
 /** What the hoist check is told about a build, now or at the end of a past day. */
 export function gateFacts(connection: Connection, build: number, today: string, asOf: string | undefined): GateFacts {
   const day = asOf ?? today;
+  const positions = asOf === undefined ? undefined : positionsAsOf(connection, build, asOf);
   const record = readRecord(connection, 'builds', build);
   const partsOf = Map.groupBy(
     all<{ id: number; job: number }>(
@@ -186,14 +191,14 @@ export function gateFacts(connection: Connection, build: number, today: string, 
   }));
   return {
     gateName: String(record?.['gateName'] ?? 'engine-in'),
-    parts: partFacts(connection, build, day, asOf),
+    parts: partFacts(connection, build, day, positions),
     jobs,
     tools: [...toolsAtHand(connection, build, asOf)]
       .filter(([, tool]) => tool.listed)
       .map(([id, { name, atHand, dueOn, hireMinor }]) => ({ id, name, atHand, dueOn, hireMinor: hireMinor ?? 0 })),
     decisions: decisionFacts(connection, build, asOf),
     boltGroups: boltFacts(connection, build, asOf),
-    checks: checkFacts(connection, build, asOf),
+    checks: checkFacts(connection, build, asOf, positions),
     waivers: standingWaivers(connection, build, asOf),
   };
 }

@@ -76,8 +76,6 @@ export const fuel: SystemParts = {
       facts: [
         ['pump flow', '360', 'L/h'],
         ['pump pressure', '4', 'bar'],
-        ['second pump flow', '320', 'L/h'],
-        ['second pump pressure', '5', 'bar'],
         ['current', '17', 'A'],
       ],
     },

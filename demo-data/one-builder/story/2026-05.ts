@@ -178,6 +178,16 @@ export const may: readonly StoryStep[] = [
   { on: '2026-05-23', do: 'pay', order: 'OC-1190', amount: 'rest', method: 'card', note: 'The rise on the rockers.' },
   { on: '2026-05-24', do: 'job', job: 'trial-head', hours: 6.5, note: 'Intake 2.1 mm, exhaust 2.6 mm at the closest.' },
   { on: '2026-05-26', do: 'receive', order: 'DB-140', into: 'floor' },
+  // The maker's curve, asked for when the pump was ordered.
+  {
+    on: '2026-05-27',
+    do: 'facts',
+    part: 'main-pump',
+    more: [
+      ['second pump flow', '320', 'L/h'],
+      ['second pump pressure', '5', 'bar'],
+    ],
+  },
   { on: '2026-05-27', do: 'ship', order: 'V-11873', tracking: 'VF 11873', expected: '2026-06-01' },
   { on: '2026-05-27', do: 'pay', order: 'V-11873', amount: 'rest', rate: '1.0810', method: 'transfer' },
   { on: '2026-05-30', do: 'trial-fit', parts: ['exhaust-manifold', 'turbo', 'wastegate'] },

@@ -135,6 +135,16 @@ describe('the demo build', () => {
     expect(now?.inputs.find(({ name }) => name === 'dead_time')?.from).toContain('(fitted)');
   });
 
+  test('lacked the pump’s curve until its maker sent it', async () => {
+    const check = view.checks.find((one) => one.shipped === 'pump-flow')?.id ?? 0;
+    const points = await host.client.checks.history({ build, check });
+    expect(points.map(({ on, verdict }) => [on, verdict])).toEqual([
+      ['2026-02-16', 'lacks data'],
+      ['2026-05-27', 'holds'],
+    ]);
+    expect(points[0]?.says).toContain('flow at 4.7 bar gauge is not known');
+  });
+
   test('flips when a larger pipe takes the place, at its price and on its day', async () => {
     const exhaust = view.checks.find((one) => one.shipped === 'exhaust-pipe');
     const part = exhaust?.inputs.find(({ name }) => name === 'inside_diameter')?.part ?? 0;
