@@ -48,6 +48,10 @@ export default function CurveDrawing(props: CurveProps) {
   const scale = usePreferences().density === 'bench' ? 1.25 : 1;
   const short = new Intl.NumberFormat(language, { maximumSignificantDigits: 4 });
   const [from, to] = [points[0]?.x ?? 0, points.at(-1)?.x ?? 1];
+  // The words stand on the side of the line that it doesn't run to.
+  const right = present === null || present.x <= (from + to) / 2;
+  const ends = points.filter(({ y }) => y !== null);
+  const rising = (ends.at(-1)?.y ?? 0) > (ends[0]?.y ?? 0);
   const inside = present !== null && present.x >= from && present.x <= to;
   return (
     <div className="chart-drawing">
@@ -125,7 +129,8 @@ export default function CurveDrawing(props: CurveProps) {
               stroke="var(--paper)"
               label={{
                 value: `now ${props.yText(present.y)}`,
-                position: present.x > (from + to) / 2 ? 'left' : 'right',
+                position: right ? 'right' : 'left',
+                dy: right === rising ? 12 : -12,
                 fill: 'var(--ink)',
               }}
             />

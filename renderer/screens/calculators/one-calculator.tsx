@@ -110,6 +110,15 @@ export function OneCalculator({ calculator, params, heading }: OneCalculatorProp
           onUnit={(output, unit) => put({ outputUnits: { ...typed.outputUnits, [output]: unit } })}
         />
       </div>
+      <SavedCases
+        calculator={calculator}
+        typed={seen}
+        unitOf={unitOf}
+        answered={answer !== undefined}
+        chosen={params['case']}
+        onCompare={(id) => put({}, { case: id === undefined ? '' : String(id) })}
+        onOpen={(row) => replaceAll(typedOfCase(calculator, caseOf(row)), { case: String(row.id) })}
+      />
       {answer !== undefined && (
         <Plot
           calculator={calculator}
@@ -120,15 +129,6 @@ export function OneCalculator({ calculator, params, heading }: OneCalculatorProp
           onPlot={(plot) => put({}, Object.fromEntries(plotParams.map((name) => [name, plot[name] ?? ''])))}
         />
       )}
-      <SavedCases
-        calculator={calculator}
-        typed={seen}
-        unitOf={unitOf}
-        answered={answer !== undefined}
-        chosen={params['case']}
-        onCompare={(id) => put({}, { case: id === undefined ? '' : String(id) })}
-        onOpen={(row) => replaceAll(typedOfCase(calculator, caseOf(row)), { case: String(row.id) })}
-      />
       <section className="calculators-prose">
         <h3>Formula</h3>
         <p>{formula}</p>

@@ -116,6 +116,7 @@ interface CaseLineProps {
 
 function CaseLine({ row, chosen, canAct, onOpen, onCompare, onRename, onRetire }: CaseLineProps) {
   const { title, note } = caseOf(row);
+  const compareWords = chosen ? 'Stop comparing' : 'Compare';
   return (
     <li>
       <span className="calculators-case-words">
@@ -123,14 +124,8 @@ function CaseLine({ row, chosen, canAct, onOpen, onCompare, onRename, onRetire }
         {note !== '' && <span className="calculators-soft"> {note}</span>}
       </span>
       <span className="calculators-buttons">
-        <Button
-          size="compact"
-          variant="subtle"
-          aria-label={`Compare with ${title}`}
-          aria-pressed={chosen}
-          onClick={onCompare}
-        >
-          {chosen ? 'Stop comparing' : 'Compare'}
+        <Button size="compact" variant="subtle" aria-label={`${compareWords} with ${title}`} onClick={onCompare}>
+          {compareWords}
         </Button>
         <Button size="compact" variant="subtle" aria-label={`Open ${title}`} onClick={onOpen}>
           Open
