@@ -26,6 +26,8 @@ export interface PageOptions {
   readonly height?: number;
   readonly night?: boolean;
   readonly bench?: boolean;
+  /** A screen that is touched. */
+  readonly touch?: boolean;
 }
 
 export interface OpenShell {
@@ -67,11 +69,12 @@ export async function openShell({ today = journeyDay }: { readonly today?: strin
     host,
     folder,
     complaints,
-    async open({ width = 1440, height = 900, night = false, bench = false } = {}) {
+    async open({ width = 1440, height = 900, night = false, bench = false, touch = false } = {}) {
       const context = await browser.newContext({
         viewport: { width, height },
         locale: 'en-GB',
         reducedMotion: 'reduce',
+        hasTouch: touch,
       });
       contexts.push(context);
       const look = JSON.stringify({ theme: night ? 'night' : 'day', density: bench ? 'bench' : 'desk' });

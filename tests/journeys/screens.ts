@@ -10,6 +10,7 @@ export const screens = {
   Plan: '#/plan',
   'Hoist check': '#/hoist-check',
   Checks: '#/checks',
+  Bench: '#/bench',
   Journal: '#/journal',
   Calculators: '#/calculators?id=D3',
   Lists: '#/lists',
