@@ -22,8 +22,9 @@ export interface Thread {
 
 const inch = 25.4;
 
-/** A number as people write it: no more decimals than it has. */
-export const plain = (value: number, digits = 3): string => String(Number(value.toFixed(digits)));
+/** A number as people write it: no more decimals than it has, halves up (25.4/16 is 1.5875 and reads 1.588). */
+export const plain = (value: number, digits = 3): string =>
+  String(Number((Math.round(value * 10 ** digits + 1e-6) / 10 ** digits).toFixed(digits)));
 
 const metricText = /^M([\d.]+)x([\d.]+)$/;
 

@@ -97,6 +97,9 @@ function bsp(word: string, sizeText: string, tpi: string | undefined, sides: Sid
   if (word === 'rp') return understood({ kind: 'rp', thread, ...commonSides({ ...sides, gender: 'female' }) });
   const gender = word === 'rc' ? 'female' : sides.gender;
   const notes = [
+    ...(word === 'r' && gender === undefined
+      ? ['R is the outside thread by ISO 7-1; say male, or Rc for the inside one']
+      : []),
     ...(word === 'pt' ? ['PT is an older Japanese name'] : []),
     ...(gender === 'female' && word !== 'rc' ? [`R ${size} series, female (Rc)`] : []),
   ];
