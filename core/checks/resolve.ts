@@ -150,7 +150,7 @@ export class Resolver {
       return { ...nothing, value: measureValue(value, unit, dimension, name), from, part, lacks: [] };
     } catch (error) {
       if (!(error instanceof Refusal)) throw error;
-      return lack(`${name} that can be read: ${problemOf(error)}`, from, part);
+      return lack(`${name} that can be read: ${problemOf(error).replace(/\.$/, '')}`, from, part);
     }
   }
 
