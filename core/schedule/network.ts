@@ -107,12 +107,12 @@ function criticalPath(
   // A job with no later one, where there is one: an empty end job belongs to the path.
   let at = jobs.findLastIndex(({ after }, place) => after.length === 0 && end(place) === finish);
   while (at >= 0) {
-    path.unshift(jobs[at]?.job.id ?? '');
+    path.push(jobs[at]?.job.id ?? '');
     at = Math.min(
       ...(jobs[at]?.before ?? []).filter(({ at: from, lag }) => end(from) + lag === start(at)).map((link) => link.at),
       Number.POSITIVE_INFINITY,
     );
     if (at === Number.POSITIVE_INFINITY) break;
   }
-  return path;
+  return path.reverse();
 }

@@ -3,6 +3,7 @@ import { checks } from './checks-verb.ts';
 import { fit, parse } from './fit.ts';
 import { bringIn } from './import-verb.ts';
 import { money, positions, review, verify } from './reading-verbs.ts';
+import { schedule } from './schedule.ts';
 import { serve } from './serve.ts';
 import { takeoff } from './takeoff.ts';
 import type { Verb } from './verb.ts';
@@ -25,5 +26,6 @@ export const verbs: readonly Verb[] = [
   takeoff,
   fit,
   parse,
+  schedule,
   serve,
 ];

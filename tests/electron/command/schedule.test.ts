@@ -1,0 +1,85 @@
+import { describe, expect, it } from 'vitest';
+import { runCommand } from '../../../electron/command/main.ts';
+
+/** A room in which `--in -` reads this text. */
+async function schedule(input: unknown, ...args: string[]) {
+  const out: string[] = [];
+  const error: string[] = [];
+  const exit = await runCommand(['schedule', '--in', '-', ...args], {
+    cwd: '/',
+    now: () => new Date(0),
+    out: (line) => out.push(line),
+    error: (line) => error.push(line),
+    env: {},
+    workbookFolder: () => '/',
+    openHost: () => {
+      throw new Error('A schedule opens no workbook.');
+    },
+    input: () => (typeof input === 'string' ? input : JSON.stringify(input)),
+  });
+  const read = (lines: string[]): unknown => (lines.length === 0 ? undefined : JSON.parse(lines.join('\n')));
+  return { exit, out: read(out), error: read(error) };
+}
+
+const job = (id: string, more: Record<string, unknown> = {}) => ({ id, duration: 2, uses: { R1: 1 }, ...more });
+
+describe('schedule', () => {
+  it('answers in JSON, in the order asked, with earlier jobs named before or after', async () => {
+    const jobs = [job('2', { after: ['1'] }), job('1', { duration: 3 }), { id: '3', duration: 0, after: ['2'] }];
+    // By hand: 1 takes 0 to 3, 2 takes 3 to 5, 3 has no length.
+    expect(await schedule({ resources: { R1: 12 }, jobs }, '--json')).toEqual({
+      exit: 0,
+      out: {
+        makespan: 5,
+        jobs: [
+          { id: '2', start: 3, finish: 5 },
+          { id: '1', start: 0, finish: 3 },
+          { id: '3', start: 5, finish: 5 },
+        ],
+      },
+      error: undefined,
+    });
+  });
+
+  it('takes lags, and ids that are numbers', async () => {
+    const jobs = [
+      { id: 1, duration: 3 },
+      { id: 2, duration: 1, after: [{ id: 1, lag: 4 }] },
+    ];
+    expect((await schedule({ jobs })).out).toMatchObject({ makespan: 8 });
+  });
+
+  it('answers an empty list', async () => {
+    expect((await schedule({ resources: {}, jobs: [] })).out).toEqual({ makespan: 0, jobs: [] });
+  });
+
+  it.each([
+    ['an unknown earlier job', { jobs: [job('1', { after: ['0'] })] }, 'after'],
+    ['a ring', { jobs: [job('1', { after: ['2'] }), job('2', { after: ['1'] })] }, 'after'],
+    ['use above what there is', { jobs: [job('1', { uses: { R1: 9 } })] }, 'uses'],
+    ['an unknown resource', { jobs: [job('1', { uses: { R2: 1 } })] }, 'uses'],
+    ['a negative duration', { jobs: [job('1', { duration: -1 })] }, 'duration'],
+    ['a fractional duration', { jobs: [job('1', { duration: 1.5 })] }, 'duration'],
+    ['no duration', { jobs: [{ id: '1' }] }, 'duration'],
+    ['an id used twice', { jobs: [job('1'), job('1')] }, 'id'],
+    ['an id of nothing', { jobs: [job('')] }, 'id'],
+    ['a negative lag', { jobs: [job('1'), job('2', { after: [{ id: '1', lag: -1 }] })] }, 'lag'],
+    ['a field it does not know', { jobs: [job('1', { color: 'red' })] }, 'color'],
+    ['a negative resource', { resources: { R1: -1 }, jobs: [] }, 'resources'],
+    ['a list that is none', { jobs: { id: '1' } }, 'jobs'],
+  ])('refuses %s in JSON, naming the field', async (_, input, field) => {
+    const { exit, out, error } = await schedule({ resources: { R1: 2 }, ...input });
+    expect(exit).toBe(2);
+    expect(out).toBeUndefined();
+    expect(error).toMatchObject({
+      code: 'bad-input',
+      field,
+      accepted: expect.any(String) as string,
+      message: expect.stringContaining('Nothing was changed.') as string,
+    });
+  });
+
+  it('tells what it wants when the text is not JSON', async () => {
+    expect(await schedule('{"jobs":')).toMatchObject({ exit: 2, error: { code: 'usage' } });
+  });
+});
