@@ -7,6 +7,7 @@ import { parseRoute } from '../../renderer/app/route.tsx';
 import CalculatorsScreen from '../../renderer/screens/calculators/calculators-screen.tsx';
 import { hits } from '../../renderer/screens/calculators/palette-hits.ts';
 import { plotPoints, stretchesOf } from '../../renderer/screens/calculators/plot-points.ts';
+import { readingOf } from '../../renderer/screens/calculators/reading.ts';
 import { compare } from '../../renderer/screens/calculators/saved-case.ts';
 import { standingUnit, withoutUnit } from '../../renderer/screens/calculators/standing-units.ts';
 import { typedOf } from '../../renderer/screens/calculators/typed.ts';
@@ -153,6 +154,15 @@ it('draws over a range with the stretches that warn or have no result', () => {
   expect(stretchesOf(refused)[0]).toMatchObject({ from: -40, to: 0, level: 'refused' });
   const whole = plotPoints(piston, typed, { name: 'cylinders', unit: '-', from: 1, to: 8 }, 'displacement');
   expect(whole.map(({ x }) => x)).toEqual([1, 2, 3, 4, 5, 6, 7, 8]);
+});
+
+it('calls a field by its label in what it says of it', () => {
+  const air = calculatorOf('A2');
+  expect(readingOf(air, typedOf(air, { 'i.absolute': '22 psig' }))).toMatchObject({
+    state: 'refused',
+    field: 'absolute',
+    message: 'Absolute pressure is an absolute pressure, and “psig” is a gauge pressure.',
+  });
 });
 
 it('gives no percentage of a temperature, whose zero is a convention', () => {

@@ -31,7 +31,7 @@ export function readingOf(calculator: Calculator, { texts, units, outputUnits }:
     }
     return unfinished(calculator, Object.keys(inputs)) ?? answered(calculator, inputs, outputUnits);
   } catch (error) {
-    if (error instanceof Refusal) return refused(error);
+    if (error instanceof Refusal) return refused(calculator, error);
     throw error;
   }
 }
@@ -44,12 +44,16 @@ function answered(
   return { state: 'answered', answer: runCalculator(calculator, { inputs, units }) };
 }
 
-function refused({ field = '', message, accepted }: Refusal): Refused {
+function refused({ inputs, outputs }: Calculator, { field = '', message, accepted }: Refusal): Refused {
+  const label = inputs[field]?.label ?? outputs[field]?.label ?? field;
   return {
     state: 'refused',
     field,
     // What a script calls the field says nothing to somebody who stands before it.
-    message: message.replace(/ ?Nothing was changed\.$/, '').replaceAll(` (${field})`, ''),
+    message: message
+      .replace(/ ?Nothing was changed\.$/, '')
+      .replaceAll(` (${field})`, '')
+      .replace(`The ${field} `, `${label} `),
     ...(accepted === undefined ? {} : { accepted }),
   };
 }
