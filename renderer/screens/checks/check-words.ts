@@ -78,7 +78,8 @@ export function calculatorParams({ calculator, inputs }: CheckRow): Record<strin
   const params: Record<string, string> = { id: calculator };
   for (const { name, value, unit } of inputs) {
     if (value === null) continue;
-    params[`i.${name}`] = value;
+    // Groups of thousands are for reading; typed, a comma could be a decimal mark.
+    params[`i.${name}`] = value.replace(/,(?=\d{3}(\D|$))/g, '');
     if (unit !== '' && unit !== '-') params[`u.${name}`] = unit;
   }
   return params;
