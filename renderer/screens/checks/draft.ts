@@ -56,6 +56,12 @@ export function emptySource(from: CheckSource['from'], input: Input): CheckSourc
   }
 }
 
+/** The options with the present choice among them, which may be a figure worked out behind the vocabulary. */
+export const withPresent = (present: string, options: readonly { readonly value: string; readonly label: string }[]) =>
+  present === '' || options.some(({ value }) => value === present)
+    ? options
+    : [{ value: present, label: present }, ...options];
+
 /** Whether everything about the source was chosen or typed. */
 export function isComplete(source: CheckSource): boolean {
   switch (source.from) {

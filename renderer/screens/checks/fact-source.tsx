@@ -2,6 +2,7 @@ import type { CheckSource } from '../../../core/contract/records.ts';
 import { api } from '../../app/client.ts';
 import { useRead } from '../../app/data.tsx';
 import { Choice } from '../../parts/fields.tsx';
+import { withPresent } from './draft.ts';
 import { usePartLines } from './part-lines.ts';
 
 type Fact = Extract<CheckSource, { from: 'fact' }>;
@@ -24,9 +25,12 @@ export function FactSource({ name, label, source, onChange }: FactSourceProps) {
       <Choice
         name={`${name}.partKind`}
         label={`${label}: kind of part`}
-        required
+        required={source.part === null}
         value={source.partKind === '' ? null : source.partKind}
-        options={kinds.map(({ kind, label: words }) => ({ value: kind, label: words }))}
+        options={withPresent(
+          source.partKind,
+          kinds.map(({ kind, label: words }) => ({ value: kind, label: words })),
+        )}
         onChange={(partKind) => onChange({ ...source, partKind: partKind ?? '', fact: '', part: null })}
       />
       <Choice
@@ -34,7 +38,10 @@ export function FactSource({ name, label, source, onChange }: FactSourceProps) {
         label={`${label}: fact`}
         required
         value={source.fact === '' ? null : source.fact}
-        options={terms.map(({ key, label: words }) => ({ value: key, label: words }))}
+        options={withPresent(
+          source.fact,
+          terms.map(({ key, label: words }) => ({ value: key, label: words })),
+        )}
         onChange={(fact) => onChange({ ...source, fact: fact ?? '' })}
       />
       <Choice

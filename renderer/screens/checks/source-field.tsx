@@ -2,7 +2,7 @@ import type { Input } from '../../../core/calculators/calculator.ts';
 import type { ChecksView } from '../../../core/contract/checks.ts';
 import type { CheckSource } from '../../../core/contract/records.ts';
 import { Choice } from '../../parts/fields.tsx';
-import { emptySource } from './draft.ts';
+import { emptySource, withPresent } from './draft.ts';
 import { FactSource } from './fact-source.tsx';
 import { MeasurementSource } from './measurement-source.tsx';
 import { TypedSource } from './typed-source.tsx';
@@ -44,7 +44,10 @@ export function SourceField({ name, input, source, targets, onChange }: SourceFi
           label={`${input.label}: line of the target sheet`}
           required
           value={source.target === '' ? null : source.target}
-          options={targets.map((target) => ({ value: target.name, label: target.label }))}
+          options={withPresent(
+            source.target,
+            targets.map((target) => ({ value: target.name, label: target.label })),
+          )}
           onChange={(target) => onChange({ from: 'target', target: target ?? '' })}
         />
       )}
