@@ -205,15 +205,13 @@ export const benchContract = {
     )
     .output(z.object({ settingMilliNm: z.int(), formula: z.string(), source: z.string(), caution: z.string() })),
   /** A torque for a thread, class and lubricant, by calculator F, for a group whose maker says nothing. Writes nothing. */
-  suggest: procedure
-    .input(z.object({ thread: line(60), boltClass: line(40), lubricant: optionalLine(120) }))
-    .output(
-      z.object({
-        torqueMilliNm: z.int(),
-        formula: z.string(),
-        source: z.string(),
-        caution: z.string(),
-        says: z.string(),
-      }),
-    ),
+  suggest: procedure.input(z.object({ thread: line(60), boltClass: line(40), lubricant: optionalLine(120) })).output(
+    z.object({
+      torqueMilliNm: z.int(),
+      formula: z.string(),
+      source: z.string(),
+      caution: z.string(),
+      says: z.string(),
+    }),
+  ),
 };
