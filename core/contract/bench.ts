@@ -3,8 +3,7 @@ import { actBase, actResult, day, id, line, ofBuild, optionalLine, procedure } f
 import { torqueStage } from './records.ts';
 
 /** How a place or a sheet stands against its limits; `at limit` is within the uncertainty of one. */
-export const measureVerdicts = ['pass', 'at limit', 'out', 'missing', 'no limits'] as const;
-export type MeasureVerdict = (typeof measureVerdicts)[number];
+const measureVerdicts = ['pass', 'at limit', 'out', 'missing', 'no limits'] as const;
 
 const limits = z.object({ least: z.number().nullable(), most: z.number().nullable(), source: z.string() });
 

@@ -82,10 +82,22 @@ function readNetwork(text: string): { jobs: LevelledJob[]; resources: Record<str
   }
   if (!isData(said) || said['jobs'] === undefined) throw new UsageError(`There are no jobs. ${wanted}`);
   needKnown(said, ['resources', 'jobs'], 'the list of jobs');
+  const jobs = readList(said['jobs'], 'jobs', 'the list').map(readJob);
   return {
     resources: readAmounts(said['resources'], 'resources', 'the list of jobs'),
-    jobs: readList(said['jobs'], 'jobs', 'the list').map(readJob),
+    jobs: jobs.some(({ id }) => id === beginning) ? jobs : jobs.map(withoutBeginning),
   };
+}
+
+/** Lists of jobs are often numbered from the beginning, job 0, which takes no time and needn't be listed. */
+const beginning = '0';
+
+function withoutBeginning(job: LevelledJob): LevelledJob {
+  const after = job.after ?? [];
+  const kept = after.filter((link) => (typeof link === 'string' ? link : link.id) !== beginning);
+  // A lag from the beginning is the day before which the job can't begin.
+  const lags = after.flatMap((link) => (typeof link !== 'string' && link.id === beginning ? [link.lag ?? 0] : []));
+  return { ...job, after: kept, notBefore: Math.max(job.notBefore ?? 0, ...lags) };
 }
 
 function textOf(given: Given, room: Room): string {

@@ -54,7 +54,7 @@ describe('schedule', () => {
   });
 
   it.each([
-    ['an unknown earlier job', { jobs: [job('1', { after: ['0'] })] }, 'after'],
+    ['an unknown earlier job', { jobs: [job('1', { after: ['9'] })] }, 'after'],
     ['a ring', { jobs: [job('1', { after: ['2'] }), job('2', { after: ['1'] })] }, 'after'],
     ['use above what there is', { jobs: [job('1', { uses: { R1: 9 } })] }, 'uses'],
     ['an unknown resource', { jobs: [job('1', { uses: { R2: 1 } })] }, 'uses'],
@@ -77,6 +77,14 @@ describe('schedule', () => {
       accepted: expect.any(String) as string,
       message: expect.stringContaining('Nothing was changed.') as string,
     });
+  });
+
+  it('takes job 0 as the beginning where none is listed', async () => {
+    // 3 and then 2 after a lag of 4 from the beginning, or after the 3: 0–3, 4–6 on two hands, by hand.
+    const jobs = [job('1', { duration: 3, after: ['0'] }), job('2', { duration: 2, after: [{ id: '0', lag: 4 }] })];
+    const { exit, out } = await schedule({ resources: { R1: 2 }, jobs });
+    expect(exit).toBe(0);
+    expect(out).toMatchObject({ makespan: 6 });
   });
 
   it('tells what it wants when the text is not JSON', async () => {
