@@ -97,7 +97,7 @@ function once(plan: CheckPlan, resolver: Resolver, run: Run): Once {
       try {
         given[name] = givenFor(one.value, input, () => resolver.barometer(), input.label);
       } catch (error) {
-        problems.set(name, problemIn(error));
+        problems.set(name, `a figure that fits: ${problemIn(error)}`);
       }
     }
   }
@@ -111,7 +111,9 @@ function once(plan: CheckPlan, resolver: Resolver, run: Run): Once {
     caution: calculator.caution ?? makersValueGoverns,
   };
   const blend = bounds.blend || [...found.values()].some((one) => one.blend);
-  const lacking = [...new Set([...inputs.map(({ lacks }) => lacks), ...bounds.lacks].filter((text) => text !== ''))];
+  // A target that several inputs are worked out from is named once.
+  const pieces = [...inputs.map(({ lacks }) => lacks), ...bounds.lacks].flatMap((text) => text.split('; '));
+  const lacking = [...new Set(pieces.filter((text) => text !== ''))];
   const lacks = (texts: readonly string[]): Once => ({
     check: {
       ...blank,
@@ -193,7 +195,7 @@ function boundsOf({ limit }: CheckPlan, output: Output, resolver: Resolver): Bou
       const si = siOf({ given, dimension: output.dimension, text: '' }, output.dimension, output.label);
       return { value: fromSI(si, unit, output.dimension), found, problem: '' };
     } catch (error) {
-      return { value: null, found, problem: problemIn(error) };
+      return { value: null, found, problem: `a limit that fits: ${problemIn(error)}` };
     }
   };
   const least = read(limit.leastFrom, limit.least);

@@ -73,6 +73,30 @@ describe('a check', () => {
     expect(gauge.says).toContain('gauge');
   });
 
+  test('names a target that several of its inputs are worked out from once', () => {
+    const { says } = evaluateCheck(shipped('pump-flow'), build([], []), runKept(new Map()));
+    const lacks = says.replace(/^Lacks |\.$/g, '').split('; ');
+    expect(lacks).toContain('power on the target sheet');
+    expect(new Set(lacks).size).toBe(lacks.length);
+  });
+
+  test('says of a figure of another dimension that it does not fit', () => {
+    const from = (name: string) => ({ from: 'target', target: name }) as const;
+    const bore = { from: 'typed', given: { value: 86, unit: 'mm' }, source: '' } as const;
+    const cylinders = { from: 'typed', given: { value: 6 }, source: '' } as const;
+    const limit = { least: null, most: 3000, unit: 'cc', closeMilli: 0, source: '' };
+    const plan = { title: 'Size', calculator: 'B1', output: 'displacement', limit };
+    const now = build([], [target('boost', '1.4', 'bar')]);
+    const inputs = { bore: from('boost'), stroke: bore, cylinders };
+    expect(evaluateCheck({ ...plan, inputs }, now, runKept(new Map())).says).toBe(
+      'Lacks a figure that fits: Bore is a gauge pressure, not a length.',
+    );
+    const elsewhere = { ...plan, inputs: { ...inputs, bore }, limit: { ...limit, mostFrom: from('boost') } };
+    expect(evaluateCheck(elsewhere, now, runKept(new Map())).says).toContain(
+      'lacks a limit that fits: Displacement is a gauge pressure, not a volume',
+    );
+  });
+
   test('holds at its limit, is close within its margin and fails beyond it', () => {
     // Mean piston speed 2 · 0.09 · rpm/60 with a limit of 25 m/s, close from 23.75 on: definition.
     const speed = (rpm: string) =>
