@@ -144,6 +144,11 @@ export function unitLabel(unit: string, dimension: Dimension): string {
 /** One formatter a locale and number of digits: making one costs a thousand times its use. */
 const formats = new Map<string, Intl.NumberFormat>();
 
+/** From here on a number is written with a power of ten: nobody counts noughts. */
+const tooLong = 1e15;
+const tooSmall = 1e-12;
+const shortly = (value: number, digits: number): string => value.toExponential(digits - 1).replace(/\.?0*e\+?/, 'e');
+
 /** A value as people read it, rounded to at most `digits` significant digits: "88.128 N·m". Copies carry all digits. */
 export function formatMeasure({ value, unit }: Measure, dimension: Dimension, digits = 5, locale = 'en'): string {
   const key = `${locale} ${digits}`;
@@ -154,5 +159,7 @@ export function formatMeasure({ value, unit }: Measure, dimension: Dimension, di
   }
   const label = unitLabel(unit, dimension);
   const glue = label === '' || label === '°' ? '' : ' ';
-  return `${format.format(value)}${glue}${label}`;
+  const size = Math.abs(value);
+  const text = size >= tooLong || (size > 0 && size < tooSmall) ? shortly(value, digits) : format.format(value);
+  return `${text}${glue}${label}`;
 }

@@ -165,6 +165,9 @@ describe('formatMeasure', () => {
     [{ value: 20, unit: 'degC' }, 'temperature', '20 °C'],
     [{ value: 15, unit: 'deg' }, 'angle', '15°'],
     [{ value: 1.68604651, unit: '-' }, 'number', '1.686'],
+    [{ value: 5.14204e304, unit: 'mm' }, 'length', '5.142e304 mm'],
+    [{ value: -1e-300, unit: 'mm' }, 'length', '-1e-300 mm'],
+    [{ value: 0, unit: 'mm' }, 'length', '0 mm'],
   ] as const)('writes %o of %s as %s', (measure, dimension, text) => {
     expect(formatMeasure(measure, dimension)).toBe(text);
   });
