@@ -44,6 +44,28 @@ describe('tables on their way out', () => {
     expect(text).not.toContain('TRB-5862');
   });
 
+  it('writes kind and facts of part lines, and reads the list again', async () => {
+    const { bench, lists } = await openListBench();
+    const facts = [
+      { key: 'injector flow', value: '1050', unit: 'cc/min' },
+      { key: 'colour', value: '=red', unit: '' },
+    ];
+    const parts = [
+      { description: 'Injector set', partNumber: 'VI-1050', needMilli: 6000, kind: 'injector', facts },
+      { description: 'Bracket', partNumber: 'BR-2', needMilli: 1000 },
+    ];
+    await bench.client.parts.add({ ...bench.act(), build: bench.build, parts });
+    const csv = await (await lists.exportTable({ build: bench.build, table: 'parts', format: 'csv' })).text();
+    const [heads, first] = csv.split('\r\n');
+    expect(heads).toMatch(/,Note,Kind,Facts$/);
+    expect(first).toMatch(/,injector,injector flow: 1050 cc\/min; colour: =red$/);
+    const other = await openListBench();
+    await other.bring(textFile('again.csv', ...csv.trim().split('\r\n')));
+    const again = await other.parts();
+    expect([...again.keys()]).toEqual(['VI-1050', 'BR-2']);
+    expect(again.get('VI-1050')).toMatchObject({ description: 'Injector set', needMilli: 6000 });
+  });
+
   it('writes text that a spreadsheet could run as text', async () => {
     const { bench, bring, lists } = await openListBench();
     await bring(textFile('list.csv', 'Part,Part no,Qty,Note', '"=1+1",A1,1,@cmd', '+49 bracket,A2,1,-x'));
