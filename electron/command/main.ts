@@ -128,6 +128,11 @@ export async function runCommand(args: readonly string[], room: Room): Promise<n
 
 if (import.meta.main) {
   const now = (): Date => new Date();
+  // Whoever reads the answer may stop half-way (`| head`): that is no failure of ours.
+  process.stdout.on('error', (error: NodeJS.ErrnoException) => {
+    if (error.code !== 'EPIPE') throw error;
+    process.exit();
+  });
   process.exitCode = await runCommand(process.argv.slice(2), {
     cwd: process.env['INIT_CWD'] ?? process.cwd(),
     now,
