@@ -157,6 +157,12 @@ function bareParts(context: Context, build: number, part: number): CheckPart {
       accepted: 'a part line of this build',
     });
   }
+  if (record.retiredOn !== null) {
+    throw new Refusal('not-allowed-from-here', `“${String(record['description'])}” was dropped. Nothing was changed.`, {
+      field: 'part',
+      accepted: 'a part line on the list',
+    });
+  }
   return {
     id: part,
     description: String(record['description']),

@@ -138,10 +138,15 @@ export const gateProcedures = {
     )?.day;
     if (start === null || start === undefined) return [];
     const until = input.asOf ?? context.today();
-    return historyDays(start, until).map((on) => {
-      const { review } = reviewOf(context, input.build, on);
-      return { on, count: review.blockers.length, costMinor: review.costMinor };
-    });
+    const minute = clock(context.now());
+    const windows = JSON.stringify(context.settings().weekWindows);
+    // Many reviews, wanted by several screens: kept together until the next act.
+    return remembered(connection, `gate history ${input.build} ${until} ${minute} ${windows}`, () =>
+      historyDays(start, until).map((on) => {
+        const { review } = reviewOf(context, input.build, on);
+        return { on, count: review.blockers.length, costMinor: review.costMinor };
+      }),
+    );
   }),
   compare: gate.compare.handler(({ context, input }) => {
     needBuild(context, input.build);

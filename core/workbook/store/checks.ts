@@ -225,9 +225,24 @@ export function workedChecks(
 ): WorkedBuild {
   return remembered(connection, `checks ${build} ${asOf ?? 'now'}`, () => {
     const all = buildChecks(connection, build, asOf, [], positions);
-    const run = runOf(connection);
-    return { ...all, worked: all.checks.map((check) => ({ check, result: evaluateCheck(check, all.context, run) })) };
+    return { ...all, worked: workedOnce(connection, all) };
   });
+}
+
+/** Verdicts by what went in, the latest few: from one week to the next often nothing that a check reads has changed. */
+const verdicts = new WeakMap<Connection, Map<string, WorkedBuild['worked']>>();
+const mostVerdicts = 6;
+
+function workedOnce(connection: Connection, { checks, context }: BuildChecks): WorkedBuild['worked'] {
+  const key = JSON.stringify([checks, context.parts, context.targets, [...context.measurements]]);
+  const kept = verdicts.get(connection) ?? new Map<string, WorkedBuild['worked']>();
+  verdicts.set(connection, kept);
+  const run = runOf(connection);
+  const worked = kept.get(key) ?? checks.map((check) => ({ check, result: evaluateCheck(check, context, run) }));
+  kept.delete(key);
+  kept.set(key, worked);
+  if (kept.size > mostVerdicts) kept.delete(kept.keys().next().value as string);
+  return worked;
 }
 
 /** What the hoist check is told: checks that stand before it. `positions` are those of the day, where they are at hand. */

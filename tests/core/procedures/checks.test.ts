@@ -116,6 +116,44 @@ describe('injectors for the power target', () => {
   });
 });
 
+describe('the hoist check over the weeks', () => {
+  it('counts on each day what its own review of that day counts, also after a later act', async () => {
+    const bench = await openChecksBench({ today: '2026-03-01' });
+    const { build } = bench;
+    bench.today('2026-04-20');
+    const part = await bench.part('Crank', 'crankshaft', [['stroke', '80', 'mm']], '2026-03-02');
+    await bench.checks.addShipped({ ...bench.act('2026-03-03'), build, shipped: ['piston-speed', 'displacement'] });
+    const counts = async () => {
+      const points = await bench.gate.history({ build });
+      for (const { on, count } of points) {
+        expect((await bench.gate.review({ build, asOf: on })).blockers).toHaveLength(count);
+      }
+      return points.map(({ count }) => count);
+    };
+    const before = await counts();
+    expect(await counts()).toEqual(before);
+    await bench.client.parts.act({ ...bench.act('2026-04-01'), build, act: 'own', items: [{ part }] });
+    await bench.client.parts.act({ ...bench.act('2026-04-02'), build, act: 'fit', items: [{ part }] });
+    const after = await counts();
+    expect(after.at(-1)).toBe((before.at(-1) ?? 0) - 1);
+    expect(after[1]).toBe(before[1]);
+  });
+});
+
+describe('a swap', () => {
+  it('is refused for a part line that was dropped', async () => {
+    const bench = await openChecksBench();
+    const { build } = bench;
+    const part = await bench.part('Crank', 'crankshaft', [['stroke', '80', 'mm']]);
+    await bench.checks.addShipped({ ...bench.act(), build, shipped: ['piston-speed'] });
+    await bench.client.parts.drop({ ...bench.act(), parts: [part], reason: '' });
+    const candidates = [{ label: 'Longer', part, facts: [], priceMinor: null, arrivesInDays: null }];
+    const { field, message } = await refusal(bench.checks.swap({ build, candidates }));
+    expect(field).toBe('part');
+    expect(message).toContain('“Crank” was dropped');
+  });
+});
+
 describe('verdicts over time', () => {
   it('are those of each day, with what was known and fitted then', async () => {
     const bench = await openChecksBench({ today: '2026-03-01' });
