@@ -3,6 +3,7 @@ import { benchContract } from './bench.ts';
 import { checksContract } from './checks.ts';
 import { actBase, actResult, id, ofBuild, procedure } from './common.ts';
 import { exchangeContract } from './exchange.ts';
+import { forecastContract } from './forecast.ts';
 import { gateContract } from './gate.ts';
 import { derivation, journalContract, searchHit, whyQuestion } from './journal.ts';
 import { moneyContract } from './money.ts';
@@ -28,6 +29,7 @@ export const contract = {
   plan: planContract,
   start: { view: procedure.input(ofBuild).output(startView) },
   gate: gateContract,
+  forecast: forecastContract,
   checks: checksContract,
   bench: benchContract,
   journal: journalContract,

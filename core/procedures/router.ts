@@ -3,6 +3,7 @@ import { buildsProcedures } from './builds.ts';
 import { checksProcedures } from './checks.ts';
 import { procedures } from './context.ts';
 import { exchangeProcedures } from './exchange.ts';
+import { forecastProcedures } from './forecast.ts';
 import { gateProcedures } from './gate.ts';
 import { journalProcedures } from './journal.ts';
 import { moneyProcedures } from './money.ts';
@@ -26,6 +27,7 @@ export const router = procedures.router({
   plan: planProcedures,
   start: startProcedures,
   gate: gateProcedures,
+  forecast: forecastProcedures,
   checks: checksProcedures,
   bench: benchProcedures,
   journal: journalProcedures,

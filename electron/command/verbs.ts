@@ -1,6 +1,7 @@
 import { calc } from './calc.ts';
 import { checks } from './checks-verb.ts';
 import { fit, parse } from './fit.ts';
+import { forecast } from './forecast.ts';
 import { bringIn } from './import-verb.ts';
 import { money, positions, review, verify } from './reading-verbs.ts';
 import { schedule } from './schedule.ts';
@@ -16,6 +17,7 @@ export const verbs: readonly Verb[] = [
   bringIn,
   review,
   checks,
+  forecast,
   positions,
   money,
   exportOut,

@@ -6,7 +6,7 @@ import { type LinePosition, linePositions } from './order-states.ts';
 import { lineWords } from './promises.ts';
 
 /** Last day on which units of a line came or were accepted, by line. */
-function arrivalDays(connection: Connection, build: number, until: string): Map<number, string> {
+export function arrivalDays(connection: Connection, build: number, until: string): Map<number, string> {
   return new Map(
     all<{ line: number; on: string }>(
       connection,
@@ -35,7 +35,7 @@ function wrongUnits(connection: Connection, build: number, until: string): Map<n
 }
 
 /** All of a line is here, looked at and good: nothing to come, to inspect, to send back or to settle. */
-const hasArrived = (position: LinePosition): boolean =>
+export const hasArrived = (position: LinePosition): boolean =>
   position.line.receivedMilli > 0 &&
   position.outstandingMilli + position.inspectionMilli + position.rejectedMilli + position.returnedUnsettledMilli === 0;
 

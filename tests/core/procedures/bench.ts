@@ -7,11 +7,13 @@ import type { RefusalData } from '../../../core/contract/common.ts';
 import { buildsProcedures } from '../../../core/procedures/builds.ts';
 import type { Book, Context } from '../../../core/procedures/context.ts';
 import { fileActions } from '../../../core/procedures/files.ts';
+import { forecastProcedures } from '../../../core/procedures/forecast.ts';
 import { answering } from '../../../core/procedures/handler.ts';
 import { journalProcedures } from '../../../core/procedures/journal.ts';
 import { moneyProcedures } from '../../../core/procedures/money.ts';
 import { ordersProcedures } from '../../../core/procedures/orders.ts';
 import { partsProcedures } from '../../../core/procedures/parts.ts';
+import { planProcedures } from '../../../core/procedures/plan.ts';
 import { recordsProcedures } from '../../../core/procedures/records.ts';
 import { workbookProcedures } from '../../../core/procedures/workbook.ts';
 import { readSettings } from '../../../core/workbook/store/connection.ts';
@@ -22,6 +24,8 @@ const bookProcedures = {
   records: recordsProcedures,
   parts: partsProcedures,
   orders: ordersProcedures,
+  plan: planProcedures,
+  forecast: forecastProcedures,
   money: moneyProcedures,
   journal: journalProcedures,
 };

@@ -1,0 +1,269 @@
+import { startOfDay } from '../../dates/instant.ts';
+import type { Distribution } from '../../forecast/distribution.ts';
+import type { ForecastArrival, ForecastGate, ForecastJob } from '../../forecast/network.ts';
+import { leadOutlook, waitQuantiles } from '../../purchasing/lead-time.ts';
+import { type ArrivalOutlook, arrivalOutlook } from '../../purchasing/lead-time-promise.ts';
+import { all, type Connection } from './connection.ts';
+import { type LeadRecords, leadRecords } from './lead-records.ts';
+import { dueRows } from './order-due.ts';
+import { positionsAsOf } from './part-rows.ts';
+import { type JobRow, planJobRows, receivedOf, toolsAtHand } from './plan.ts';
+import { type Position, positionSelect } from './positions.ts';
+import { listRecords, readRecord } from './record-tables.ts';
+
+/** Something that the forecast can't count, and why. */
+export interface ForecastGap {
+  readonly kind: 'job' | 'part' | 'tool';
+  readonly id: number;
+  readonly title: string;
+  readonly why: string;
+}
+
+/** A delivery that a gate or a job waits for, and what its day stands on. */
+export interface ComingPart {
+  /** The delivery's id in the network. */
+  readonly arrival: string;
+  readonly part: number;
+  readonly description: string;
+  readonly vendor: number | null;
+  readonly vendorName: string;
+  /** Null when nothing is ordered yet. */
+  readonly line: number | null;
+  readonly basis: ArrivalOutlook['basis'];
+  /** Past lines or promises behind it. */
+  readonly count: number;
+  readonly longerThanAnyPast: boolean;
+  readonly says: string;
+  /** Days from now. */
+  readonly p50Days: number;
+  readonly p80Days: number;
+}
+
+export interface ForecastFacts {
+  readonly jobs: readonly ForecastJob[];
+  readonly arrivals: readonly ForecastArrival[];
+  readonly gates: readonly ForecastGate[];
+  readonly coming: readonly ComingPart[];
+  readonly gaps: readonly ForecastGap[];
+  /** Anything at all is written down: a job or a part line. */
+  readonly anything: boolean;
+}
+
+/** From one guess: at best three quarters of it, at worst twice. This product's own, no published source. */
+const bestShare = 0.75;
+const worstShare = 2;
+
+/** Minute of the day from which a borrowed tool can be used. Common practice, no published source. */
+const toolMinuteOfDay = 12 * 60;
+
+/** Minutes left as three points from one guess and the minutes spent; work beyond the guess leaves up to the worst case. */
+function minutesLeft(guess: number, spent: number): Distribution {
+  const left = (minutes: number): number => Math.max(0, minutes - spent);
+  return { kind: 'pert', low: left(guess * bestShare), likely: left(guess), high: left(guess * worstShare) };
+}
+
+interface PartRow {
+  readonly id: number;
+  readonly description: string;
+  readonly job: number | null;
+  readonly vendor: number | null;
+  readonly vendor_name: string | null;
+  readonly lead_days: number | null;
+  readonly before_gate: number;
+}
+
+/** Part lines that the forecast looks at, with where their units are. Optional ones hold nothing. */
+function partRowsOf(connection: Connection, build: number, asOf: string | undefined): (PartRow & Position)[] {
+  const past = asOf === undefined ? undefined : positionsAsOf(connection, build, asOf);
+  return all<PartRow & Position>(
+    connection,
+    `SELECT p.id, p.description, p.job, p.vendor, v.name AS vendor_name, v.lead_days,
+     coalesce(j.before_gate, 1) AS before_gate, ${positionSelect} FROM parts p JOIN positions q ON q.part = p.id
+     LEFT JOIN vendors v ON v.id = p.vendor LEFT JOIN jobs j ON j.id = p.job
+     WHERE p.build = ? AND p.gone = 0 AND p.retired_on IS NULL AND p.optional = 0 ORDER BY p.id`,
+    build,
+  ).flatMap((row) => {
+    const position = past === undefined ? row : past.get(row.id);
+    return position === undefined ? [] : [{ ...row, ...position }];
+  });
+}
+
+interface Deliveries {
+  readonly arrivals: ForecastArrival[];
+  readonly coming: ComingPart[];
+  readonly gaps: ForecastGap[];
+  /** Ids of the deliveries that each part line waits for. */
+  readonly ofPart: Map<number, string[]>;
+}
+
+function deliveriesOf(
+  connection: Connection,
+  build: number,
+  rows: readonly (PartRow & Position)[],
+  records: LeadRecords,
+  when: { readonly today: string; readonly asOf: string | undefined; readonly nowMinute: number },
+): Deliveries {
+  const found: Deliveries = { arrivals: [], coming: [], gaps: [], ofPart: new Map() };
+  const day = when.asOf ?? when.today;
+  const due = Map.groupBy(dueRows(connection, build, when.today, when.asOf), ({ part }) => part);
+  const add = (
+    row: PartRow,
+    about: Pick<ComingPart, 'vendor' | 'vendorName' | 'line'>,
+    outlook: Omit<ArrivalOutlook, 'fromToday'>,
+    days: Distribution,
+  ): void => {
+    const arrival = about.line === null ? `part ${row.id}` : `line ${about.line}`;
+    const { p50, p80 } = waitQuantiles(days);
+    const { basis, count, longerThanAnyPast, says } = outlook;
+    const { id: part, description } = row;
+    found.arrivals.push({
+      id: arrival,
+      name: description,
+      fromMinute: when.nowMinute,
+      days,
+      vendor: about.vendor === null ? null : String(about.vendor),
+    });
+    const spread = { p50Days: Math.max(0, p50), p80Days: Math.max(0, p80) };
+    found.coming.push({ arrival, part, description, ...about, basis, count, longerThanAnyPast, says, ...spread });
+    found.ofPart.set(part, [...(found.ofPart.get(part) ?? []), arrival]);
+  };
+  for (const row of rows) {
+    const missing = row.needMilli - receivedOf(row);
+    if (missing <= 0 && row.lentMilli === 0) continue;
+    const lines = missing > 0 ? (due.get(row.id) ?? []) : [];
+    for (const line of lines) {
+      const lineClass = line.backOrderedOn === null ? 'in-stock' : 'back-order';
+      const stated = line.vendor === row.vendor ? row.lead_days : null;
+      const outlook = arrivalOutlook(
+        { orderedOn: line.orderedOn, noticeOn: line.backOrderedOn, promisedOn: line.promisedOn },
+        records.lead(line.vendor, lineClass, stated),
+        records.slips(line.vendor),
+        day,
+      );
+      add(row, { vendor: line.vendor, vendorName: line.vendorName, line: line.line }, outlook, outlook.fromToday);
+    }
+    if (row.uncoveredMilli > 0) {
+      const lead = leadOutlook(records.lead(row.vendor, 'in-stock', row.lead_days));
+      const says = `Not ordered yet; counted as ordered today. ${lead.says}`;
+      const outlook = { basis: lead.basis, count: lead.arrivals, longerThanAnyPast: false, says };
+      const about = { vendor: row.vendor, vendorName: row.vendor_name ?? '', line: null };
+      add(row, about, outlook, lead.distribution);
+      if (row.lead_days === null && lead.arrivals === 0) {
+        const who =
+          row.vendor === null ? 'no vendor is chosen' : `nothing is known of how long ${row.vendor_name} takes`;
+        found.gaps.push({ kind: 'part', id: row.id, title: row.description, why: `${who}; ${lead.says}` });
+      }
+    }
+    if (row.lentMilli > 0) {
+      found.gaps.push({ kind: 'part', id: row.id, title: row.description, why: 'lent out, and no day for its return' });
+    }
+  }
+  return found;
+}
+
+/** The jobs named and all open ones that they wait for. */
+function withEarlier(ids: readonly number[], open: ReadonlyMap<number, JobRow>): Set<number> {
+  const found = new Set<number>();
+  const next = [...ids];
+  for (let id = next.pop(); id !== undefined; id = next.pop()) {
+    const job = open.get(id);
+    if (job === undefined || found.has(id)) continue;
+    found.add(id);
+    next.push(...job.earlier);
+  }
+  return found;
+}
+
+/**
+ * What the forecast is told about a build, now or at the end of a past day: the jobs still open before its gates with
+ * the minutes left of them, and the deliveries that they and the gates wait for. The first gate is that of the hoist
+ * check; a phase with a gate of another name adds that gate over its own jobs.
+ * @param nowMinute the minute of wall time that the forecast begins at.
+ */
+export function forecastFacts(
+  connection: Connection,
+  build: number,
+  today: string,
+  asOf: string | undefined,
+  nowMinute: number,
+): ForecastFacts {
+  const rows = partRowsOf(connection, build, asOf);
+  const planned = planJobRows(connection, build, asOf);
+  const records = leadRecords(connection, asOf ?? today, asOf);
+  const deliveries = deliveriesOf(connection, build, rows, records, { today, asOf, nowMinute });
+  const gateName = String(readRecord(connection, 'builds', build)?.['gateName'] ?? 'engine-in');
+  const open = new Map(planned.filter(({ done }) => !done).map((job) => [job.id, job]));
+  const waits = (part: PartRow): readonly string[] => deliveries.ofPart.get(part.id) ?? [];
+  const phaseGates = new Map<string, Set<number>>();
+  for (const phase of listRecords(connection, 'phases', 'build = ? AND retired_on IS NULL', build)) {
+    const name = String(phase['gate']).trim();
+    if (name === '' || name === gateName) continue;
+    phaseGates.set(name, (phaseGates.get(name) ?? new Set()).add(phase.id));
+  }
+  const gates: ForecastGate[] = [
+    {
+      id: gateName,
+      name: gateName,
+      jobs: [...open.values()].filter(({ beforeGate }) => beforeGate).map(({ id }) => String(id)),
+      arrivals: rows.filter((row) => row.before_gate === 1).flatMap(waits),
+    },
+    ...[...phaseGates].map(([name, phases]) => ({
+      id: name,
+      name,
+      jobs: [...open.values()].filter(({ phase }) => phase !== null && phases.has(phase)).map(({ id }) => String(id)),
+    })),
+  ];
+  const counted = withEarlier(
+    gates.flatMap(({ jobs }) => jobs.map(Number)),
+    open,
+  );
+  const tools = toolsAtHand(connection, build, asOf);
+  const partsOf = Map.groupBy(rows, ({ job }) => job);
+  const gaps: ForecastGap[] = [];
+  const jobs = [...open.values()]
+    .filter(({ id }) => counted.has(id))
+    .map((job): ForecastJob => {
+      const away = job.tools.flatMap((id) => {
+        const tool = tools.get(id);
+        return tool === undefined || tool.atHand ? [] : [{ id, ...tool }];
+      });
+      for (const { id, name, dueOn } of away) {
+        if (dueOn === null && !gaps.some((gap) => gap.kind === 'tool' && gap.id === id)) {
+          gaps.push({ kind: 'tool', id, title: name, why: 'not at hand, and no day for it; counted as at hand' });
+        }
+      }
+      const toolMinutes = away.flatMap(({ dueOn }) => (dueOn === null ? [] : [startOfDay(dueOn) + toolMinuteOfDay]));
+      if (job.minutesGuess === null) {
+        gaps.push({
+          kind: 'job',
+          id: job.id,
+          title: job.title,
+          why: 'nobody has guessed how long it takes; counted as nothing',
+        });
+      }
+      return {
+        id: String(job.id),
+        name: job.title,
+        minutes:
+          job.minutesGuess === null ? { kind: 'constant', value: 0 } : minutesLeft(job.minutesGuess, job.minutesSpent),
+        hands: true,
+        notBeforeMinute: Math.max(nowMinute, ...toolMinutes),
+        after: job.earlier
+          .filter((id) => counted.has(id))
+          .map((id) => ({ job: String(id), lagMinutes: 0, lagOn: 'clock' as const })),
+        arrivals: (partsOf.get(job.id) ?? []).flatMap(waits),
+      };
+    });
+  const used = new Set([
+    ...jobs.flatMap(({ arrivals }) => arrivals),
+    ...gates.flatMap(({ arrivals = [] }) => arrivals),
+  ]);
+  return {
+    jobs,
+    arrivals: deliveries.arrivals.filter(({ id }) => used.has(id)),
+    gates,
+    coming: deliveries.coming.filter(({ arrival }) => used.has(arrival)),
+    gaps: [...gaps, ...deliveries.gaps.filter(({ id }) => rows.some((row) => row.id === id && row.before_gate === 1))],
+    anything: planned.length > 0 || rows.length > 0,
+  };
+}

@@ -1,0 +1,52 @@
+import { describe, expect, it } from 'vitest';
+import type { ForecastView } from '../../../core/contract/forecast.ts';
+import { openWorkbookRoom } from './command-room.ts';
+
+describe('forecast', () => {
+  it('says that nothing is written down', async () => {
+    const { run } = await openWorkbookRoom();
+    const { exit, out } = await run('forecast', 'drover.hoistday');
+    expect(exit).toBe(0);
+    expect(out.split('\n')).toEqual([
+      'Nothing is written down yet: jobs with a guess of hours and parts give a forecast.',
+    ]);
+  });
+
+  it('gives days in order, what holds them, and the same answer for the same seed', async () => {
+    const { run } = await openWorkbookRoom(true);
+    const ask = ['forecast', 'drover.hoistday', '--runs', '200', '--json'];
+    const first = await run(...ask);
+    const view = first.json() as ForecastView;
+    expect(first.exit).toBe(0);
+    expect((await run(...ask)).out).toBe(first.out);
+    expect((await run(...ask, '--seed', '2')).out).not.toBe(first.out);
+    expect(view.runs).toBe(200);
+    const [gate] = view.gates;
+    expect(gate?.name).toBe('engine-in');
+    const days = [gate?.p10On, gate?.p50On, gate?.p80On, gate?.p90On];
+    expect(days).toEqual([...days].sort());
+    expect(days[0]?.localeCompare('2026-11-25')).toBeGreaterThanOrEqual(0);
+    // With no job the gate waits for the last delivery alone, so in each run some delivery holds it.
+    const shares = gate?.heldBy.map(({ criticality }) => criticality) ?? [];
+    expect(shares).toEqual([...shares].sort((a, b) => b - a));
+    const plain = await run('forecast', 'drover.hoistday', '--runs', '200');
+    expect(plain.out.split('\n')[0]).toBe(view.answer);
+    expect(plain.out).toContain('days won by a week');
+  });
+
+  it.each([
+    ['runs', '0'],
+    ['runs', '20001'],
+    ['runs', 'many'],
+    ['seed', '-1'],
+    ['seed', '1.5'],
+    ['gate', 'paint'],
+  ])('refuses --%s %s by name and says what is accepted', async (field, value) => {
+    const { run } = await openWorkbookRoom();
+    const { exit, refusal } = await run('forecast', 'drover.hoistday', `--${field}=${value}`, '--json');
+    expect(exit).toBe(1);
+    expect(refusal()).toMatchObject({ code: 'bad-input', field });
+    expect(refusal().accepted).toBeTruthy();
+    expect(refusal().message).toContain('Nothing was changed.');
+  });
+});
