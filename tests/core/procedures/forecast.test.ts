@@ -142,3 +142,35 @@ test('without free hours there is no forecast of work, and the answer says so', 
   expect(view.gates).toEqual([]);
   expect(view.answer).toBe('No forecast: 1 job needs hands, and no free hours are set in the settings.');
 });
+
+test('a past day knows only what had happened by then', async () => {
+  const bench = await openBench({ today: '2026-03-02' });
+  const vendor = await addVendor(bench);
+  const part = await addPart(bench, 'Rod', 8);
+  bench.today('2026-03-06');
+  const { line } = await placeOne(bench, vendor, [draftLine(part, 8, 8000)], { promisedOn: '2026-03-12' });
+  const asOf = async (day: string) =>
+    (await bench.client.forecast.run({ build: bench.build, runs: 20, asOf: day })).coming.map((each) => each.line);
+  // By hand: ordered on the 6th, so on the 4th nothing was ordered yet.
+  expect(await asOf('2026-03-04')).toEqual([null]);
+  expect(await asOf('2026-03-06')).toEqual([line]);
+});
+
+test('a job waits for a tool until the day it is due, and a tool without a day is told', async () => {
+  const bench = await openBench({ today: '2026-03-02' });
+  const tool = async (name: string, dueOn: string | null): Promise<number> =>
+    firstMade(
+      await bench.client.records.save({
+        ...bench.act(),
+        kind: 'tool',
+        build: bench.build,
+        values: { name, whereabouts: '', dueOn, hireMinor: null, note: '' },
+      }),
+    );
+  const [cam, bridge] = [await tool('Cam tool', '2026-03-09'), await tool('Dial bridge', null)];
+  await addJob(bench, 'Degree the cam', { minutesGuess: 60, tools: [cam, bridge] });
+  const facts = factsOn(bench, '2026-03-02');
+  // By hand: noon of the day it is due.
+  expect(facts.jobs[0]?.notBeforeMinute).toBe(parseInstant('2026-03-09T12:00'));
+  expect(facts.gaps).toMatchObject([{ kind: 'tool', id: bridge, title: 'Dial bridge' }]);
+});
