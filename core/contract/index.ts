@@ -11,6 +11,7 @@ import { ordersContract } from './orders.ts';
 import { partsContract } from './parts.ts';
 import { planContract, startView } from './plan.ts';
 import { recordsContract } from './records.ts';
+import { tonightContract } from './tonight.ts';
 import { buildRow, workbookContract } from './workbook.ts';
 
 /** Every procedure of the program, the same for the window, the browser and the command line. */
@@ -32,6 +33,7 @@ export const contract = {
   forecast: forecastContract,
   checks: checksContract,
   bench: benchContract,
+  tonight: tonightContract,
   journal: journalContract,
   why: { ask: procedure.input(whyQuestion).output(derivation) },
   search: {

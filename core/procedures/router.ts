@@ -13,6 +13,7 @@ import { planProcedures } from './plan.ts';
 import { recordsProcedures } from './records.ts';
 import { searchProcedures } from './search.ts';
 import { startProcedures } from './start.ts';
+import { tonightProcedures } from './tonight.ts';
 import { whyProcedures } from './why.ts';
 import { workbookProcedures } from './workbook.ts';
 
@@ -30,6 +31,7 @@ export const router = procedures.router({
   forecast: forecastProcedures,
   checks: checksProcedures,
   bench: benchProcedures,
+  tonight: tonightProcedures,
   journal: journalProcedures,
   why: whyProcedures,
   search: searchProcedures,

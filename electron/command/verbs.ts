@@ -7,6 +7,7 @@ import { money, positions, review, verify } from './reading-verbs.ts';
 import { schedule } from './schedule.ts';
 import { serve } from './serve.ts';
 import { takeoff } from './takeoff.ts';
+import { tonight } from './tonight.ts';
 import type { Verb } from './verb.ts';
 import { backup, create, demo, exportOut, restore } from './writing-verbs.ts';
 
@@ -17,6 +18,7 @@ export const verbs: readonly Verb[] = [
   bringIn,
   review,
   checks,
+  tonight,
   forecast,
   positions,
   money,

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
-import { hoursText, readMinutes } from '../../renderer/screens/plan/minutes.ts';
+import { hoursText, readMinutes } from '../../renderer/parts/minutes.ts';
 import { moveBeside } from '../../renderer/screens/plan/plan-order.ts';
 import { percent } from '../../renderer/screens/plan/progress-chart.tsx';
 

@@ -14,6 +14,7 @@ import { SimpleTable } from '../../parts/simple-table.tsx';
 import { State } from '../../parts/state.tsx';
 import { SheetForm } from './sheet-form.tsx';
 import { MeasuringSheet } from './sheet-view.tsx';
+import { Tonight } from './tonight.tsx';
 import { GroupForm } from './torque-form.tsx';
 import { TorqueSheet } from './torque-sheet.tsx';
 import './bench.css';
@@ -75,9 +76,12 @@ export default function BenchScreen() {
           )}
         </>
       ) : (
-        <ReadView read={view} label="Looking for sheets">
-          {(value) => <Lists view={value} {...(past ? {} : { onNew: (what) => setEditing({ what, id: null }) })} />}
-        </ReadView>
+        <>
+          {!past && <Tonight build={reading.build} />}
+          <ReadView read={view} label="Looking for sheets">
+            {(value) => <Lists view={value} {...(past ? {} : { onNew: (what) => setEditing({ what, id: null }) })} />}
+          </ReadView>
+        </>
       )}
       {editing?.what === 'sheet' && <SheetForm id={editing.id} onClose={() => setEditing(null)} />}
       {editing?.what === 'group' && (

@@ -7,8 +7,8 @@ import { useWorkspace } from '../../app/workspace.tsx';
 import { DateField } from '../../parts/date-field.tsx';
 import { Choice, TextField } from '../../parts/fields.tsx';
 import { FormWindow } from '../../parts/form.tsx';
+import { MinutesField } from '../../parts/minutes-field.tsx';
 import { Several, Tick } from './choices.tsx';
-import { MinutesField } from './minutes-field.tsx';
 import { sortAfter } from './plan-order.ts';
 import type { PlanPhase } from './reading.ts';
 

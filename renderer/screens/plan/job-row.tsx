@@ -1,10 +1,10 @@
 import { ActionIcon, Button } from '@mantine/core';
 import { IconArrowDown, IconArrowUp, IconChevronDown, IconChevronRight } from '@tabler/icons-react';
 import type { PlanJob } from '../../../core/contract/plan.ts';
+import { hoursText } from '../../parts/minutes.ts';
 import { useCanAct } from '../../parts/past-day.tsx';
 import { JobDetail } from './job-detail.tsx';
 import { JobState } from './job-state.tsx';
-import { hoursText } from './minutes.ts';
 import { type Step, stepOfKey } from './phase-section.tsx';
 import type { Typing } from './plan-window.tsx';
 import { jobPlace } from './use-linked-place.ts';

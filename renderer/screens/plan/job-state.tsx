@@ -1,15 +1,8 @@
 import { IconCircleCheck, IconHourglass, IconPlayerPlay } from '@tabler/icons-react';
 import type { PlanJob } from '../../../core/contract/plan.ts';
 import { DateText } from '../../parts/figures.tsx';
+import { waitingWords } from '../../parts/waiting-words.ts';
 import '../../parts/state.css';
-
-const mostSaid = 3;
-
-/** The first things waited for; the rest is counted, and stands in the job's own list. */
-export function waitingWords(waitsFor: readonly string[]): string {
-  const more = waitsFor.length - mostSaid;
-  return more > 1 ? `${waitsFor.slice(0, mostSaid).join('; ')}; and ${more} more` : waitsFor.join('; ');
-}
 
 /** Where a job stands: done, to be done tonight, or what it waits for. Icon and words. */
 export function JobState({ job }: { readonly job: PlanJob }) {

@@ -1,8 +1,8 @@
 import type { WhyFigure } from '../../../core/contract/journal.ts';
 import type { ProgressMeasures } from '../../../core/contract/plan.ts';
 import { AskedFigure, FigureList } from '../../parts/asked-figure.tsx';
+import { hoursText } from '../../parts/minutes.ts';
 import { type Column, SimpleTable } from '../../parts/simple-table.tsx';
-import { hoursText } from './minutes.ts';
 import type { Reading } from './reading.ts';
 
 type Stage = 'received' | 'fitted' | 'verified';

@@ -1,6 +1,6 @@
 import type { PlanJob } from '../../../core/contract/plan.ts';
-import { FinishForm } from './finish-form.tsx';
-import { HoursForm } from './hours-form.tsx';
+import { FinishForm } from '../../parts/job-finish-form.tsx';
+import { HoursForm } from '../../parts/job-hours-form.tsx';
 import { JobForm } from './job-form.tsx';
 import { PhaseForm } from './phase-form.tsx';
 import type { PlanPhase } from './reading.ts';

@@ -1,7 +1,8 @@
 import { Button } from '@mantine/core';
-import type { FieldProps } from '../../parts/field-frame.tsx';
-import { ReadField } from '../../parts/read-field.tsx';
+import type { FieldProps } from './field-frame.tsx';
 import { hoursText, readMinutes } from './minutes.ts';
+import { ReadField } from './read-field.tsx';
+import './minutes-field.css';
 
 export interface MinutesFieldProps extends FieldProps {
   /** Whole minutes; null while nothing can be read. */

@@ -1,4 +1,4 @@
-import { Refusal } from '../../../core/refusal.ts';
+import { Refusal } from '../../core/refusal.ts';
 
 /** Most minutes that one entry or guess holds, as the workbook keeps them. */
 export const mostMinutes = 600_000;

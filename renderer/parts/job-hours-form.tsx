@@ -1,11 +1,11 @@
 import { useState } from 'react';
-import type { PlanJob } from '../../../core/contract/plan.ts';
-import { api } from '../../app/client.ts';
-import { useAct } from '../../app/data.tsx';
-import { useWorkspace } from '../../app/workspace.tsx';
-import { DateField } from '../../parts/date-field.tsx';
-import { TextField } from '../../parts/fields.tsx';
-import { FormWindow } from '../../parts/form.tsx';
+import type { PlanJob } from '../../core/contract/plan.ts';
+import { api } from '../app/client.ts';
+import { useAct } from '../app/data.tsx';
+import { useWorkspace } from '../app/workspace.tsx';
+import { DateField } from './date-field.tsx';
+import { TextField } from './fields.tsx';
+import { FormWindow } from './form.tsx';
 import { MinutesField } from './minutes-field.tsx';
 
 /** Adds time spent on a job without finishing it. */
