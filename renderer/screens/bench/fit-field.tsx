@@ -82,7 +82,7 @@ export function FitField({ fit, places, unit, onChange }: FitFieldProps) {
               name="fit.target"
               label="Aimed at"
               value={kept.target}
-              onChange={(target) => set({ target: target ?? 0 })}
+              onChange={(target) => set({ target: target ?? Number.NaN })}
               suffix={unit}
               required
             />
@@ -90,7 +90,7 @@ export function FitField({ fit, places, unit, onChange }: FitFieldProps) {
               name="fit.step"
               label="Sizes come in steps of"
               value={kept.step}
-              onChange={(step) => set({ step: step ?? 0 })}
+              onChange={(step) => set({ step: step ?? Number.NaN })}
               suffix={unit}
               required
             />

@@ -17,6 +17,16 @@ export function readNumber(text: string, name: string, negative = false): number
   });
 }
 
+/** A whole number from 1 to `most`. @throws Refusal naming the field. */
+export function readWhole(text: string, name: string, most: number): number {
+  const value = /^\d{1,6}$/.test(text.trim()) ? Number(text.trim()) : 0;
+  if (value >= 1 && value <= most) return value;
+  throw new Refusal('bad-input', `“${text.trim()}” can't be taken. Nothing was changed.`, {
+    field: name,
+    accepted: `a whole number from 1 to ${most}`,
+  });
+}
+
 /** Whole numbers between commas or blanks: "1, 3, 2". @throws Refusal naming the field. */
 export function readNumbers(text: string, name: string): number[] {
   const pieces = text.split(/[\s,;]+/).filter((piece) => piece !== '');

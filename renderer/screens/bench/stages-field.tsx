@@ -14,11 +14,10 @@ export function StagesField({ stages, onChange }: StagesFieldProps) {
   return (
     <fieldset className="bench-stages">
       <legend>Stages, in the order of the manual</legend>
-      {stages.length === 0 && <p>None yet: without stages the group is brought to its figure in one go.</p>}
+      {stages.length === 0 && <p>None yet: the sheet then names no figure, and each bolt is done in one go.</p>}
       {stages.map((stage, index) => (
         // biome-ignore lint/suspicious/noArrayIndexKey: a stage is known by its place
         <div className="bench-stage" key={index}>
-          <strong className="figure">{index + 1}</strong>
           {stage.angleDeg === null ? (
             <TorqueField
               name={`stages.${index}.torqueMilliNm`}
@@ -32,8 +31,9 @@ export function StagesField({ stages, onChange }: StagesFieldProps) {
               name={`stages.${index}.angleDeg`}
               label={`Stage ${index + 1}, on by`}
               value={stage.angleDeg}
-              onChange={(angle) => set(index, { torqueMilliNm: null, angleDeg: Math.round(angle ?? 0) })}
+              onChange={(angle) => set(index, { torqueMilliNm: null, angleDeg: angle ?? Number.NaN })}
               suffix="°"
+              wholeTo={720}
               required
             />
           )}

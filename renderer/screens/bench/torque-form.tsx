@@ -75,16 +75,24 @@ interface FieldsProps {
   readonly onClose: () => void;
 }
 
+/** The stages as they are walked: a figure written down without stages stands as one, so that it is seen and can be changed. */
+function stagesOf({ stages, method, torqueMilliNm, angleDeg }: Group): Group['stages'] {
+  if (stages.length > 0) return stages;
+  return [
+    ...(torqueMilliNm === null ? [] : [{ torqueMilliNm, angleDeg: null }]),
+    ...(angleDeg === null || angleDeg === 0 || method !== 'torque and angle'
+      ? []
+      : [{ torqueMilliNm: null, angleDeg }]),
+  ];
+}
+
 /** The way round as it will be walked: what the drawing shows before it is saved. */
 function preview(values: Group, count: number) {
+  const rows = Number.isNaN(values.rows) ? 1 : values.rows;
   const own = values.order.filter((bolt, index, all) => bolt <= count && bolt > 0 && all.indexOf(bolt) === index);
   const sequence =
-    values.pattern === 'star'
-      ? starSequence(count)
-      : values.pattern === 'spiral'
-        ? spiralSequence(count, values.rows)
-        : own;
-  const spots = values.pattern === 'star' ? circleSpots(count) : rowSpots(count, values.rows);
+    values.pattern === 'star' ? starSequence(count) : values.pattern === 'spiral' ? spiralSequence(count, rows) : own;
+  const spots = values.pattern === 'star' ? circleSpots(count) : rowSpots(count, rows);
   return {
     pattern: values.pattern,
     sequence,
@@ -101,7 +109,7 @@ function preview(values: Group, count: number) {
 
 function Fields({ row, values: first, build, onClose }: FieldsProps) {
   const { today } = useWorkspace();
-  const [values, setValues] = useState(first);
+  const [values, setValues] = useState({ ...first, stages: stagesOf(first) });
   const set = (more: Partial<Group>) => setValues((now) => ({ ...now, ...more }));
   const save = useAct((key) => {
     // The final figure is the last torque of the stages and the angle after it: one home for both.
@@ -110,7 +118,7 @@ function Fields({ row, values: first, build, onClose }: FieldsProps) {
     const told: Group = {
       ...values,
       method: values.method === 'stretch' ? 'stretch' : angles.length > 0 ? 'torque and angle' : 'torque',
-      torqueMilliNm: torques.at(-1) ?? values.torqueMilliNm,
+      torqueMilliNm: torques.at(-1) ?? null,
       angleDeg: angles.at(-1) ?? null,
     };
     return api.records.save({
@@ -157,7 +165,8 @@ function Fields({ row, values: first, build, onClose }: FieldsProps) {
           name="count"
           label="How many"
           value={values.count}
-          onChange={(value) => set({ count: Math.round(value ?? 0) })}
+          onChange={(value) => set({ count: value ?? Number.NaN })}
+          wholeTo={1000}
           required
         />
         <TextField
@@ -231,7 +240,9 @@ function Fields({ row, values: first, build, onClose }: FieldsProps) {
           name="rows"
           label="Rows of bolts"
           value={values.rows}
-          onChange={(value) => set({ rows: Math.min(20, Math.max(1, Math.round(value ?? 1))) })}
+          onChange={(value) => set({ rows: value ?? Number.NaN })}
+          wholeTo={20}
+          required
         />
       )}
       {values.pattern === 'custom' && (

@@ -7,6 +7,7 @@ import { useWorkspace } from '../../app/workspace.tsx';
 import { useActDay, useWho } from '../../parts/act-day.tsx';
 import { TextField } from '../../parts/fields.tsx';
 import { FormWindow } from '../../parts/form.tsx';
+import { dateText } from '../../parts/formats.ts';
 import { Toolbar } from '../../parts/furniture.tsx';
 import { useLocale } from '../../parts/locale.tsx';
 import { Caution } from '../../parts/notes.tsx';
@@ -46,9 +47,20 @@ function useStageWords() {
   };
 }
 
+/** The day of a turn, with the time of day where it was written down on that very day. */
+function whenText(on: string, at: string, locale: Parameters<typeof dateText>[1]): string {
+  const written = new Date(at);
+  const sameDay = toIsoDay(written) === on;
+  return sameDay ? `${dateText(on, locale)}, ${written.toTimeString().slice(0, 5)}` : dateText(on, locale);
+}
+
+const toIsoDay = (date: Date): string =>
+  [date.getFullYear(), date.getMonth() + 1, date.getDate()].map((part) => String(part).padStart(2, '0')).join('-');
+
 function Walk({ view, past }: { readonly view: TorqueView; readonly past: boolean }) {
   const { today } = useWorkspace();
-  const { units } = useLocale();
+  const locale = useLocale();
+  const { units } = locale;
   const words = useStageWords();
   const who = useWho({ label: 'Who tightens' });
   const [wrench, setWrench] = useState('');
@@ -56,6 +68,7 @@ function Walk({ view, past }: { readonly view: TorqueView; readonly past: boolea
     null,
   );
   const [loosening, setLoosening] = useState(false);
+  const [chosen, setChosen] = useState<readonly number[]>([]);
   const { next, stages } = view;
   const stage = next === null ? undefined : stages[next.stage - 1];
   const crowfoot = useCrowfoot(stage?.torqueMilliNm ?? null);
@@ -85,6 +98,26 @@ function Walk({ view, past }: { readonly view: TorqueView; readonly past: boolea
   const refusal = turn.refusal ?? back.refusal ?? recheck.refusal;
   const touched = view.bolts.some((bolt) => bolt.stages > 0);
   const open = view.bolts.filter((bolt) => !bolt.rechecked).map(({ bolt }) => bolt);
+  const again = chosen.length > 0 ? chosen : open;
+  const againWords =
+    again.length === 1
+      ? `Bolt ${again[0]} gone over again`
+      : chosen.length > 0
+        ? `${again.length} chosen bolts gone over again`
+        : open.length === view.count
+          ? 'All gone over again'
+          : `The other ${open.length} gone over again`;
+  const goOver = async () => {
+    if ((await recheck.run(again)) !== null) setChosen([]);
+  };
+  const choose = (bolt: number) =>
+    setChosen((now) => (now.includes(bolt) ? now.filter((one) => one !== bolt) : [...now, bolt]));
+  const facts = [
+    [view.thread, view.boltClass].filter((text) => text !== '').join(', '),
+    view.lubricant === '' ? '' : `Lubricant: ${view.lubricant}`,
+    view.source === '' ? '' : `Figure from: ${view.source}`,
+    view.sourceKind === 'suggested' ? 'A suggestion by formula, not a maker’s figure' : '',
+  ].filter((text) => text !== '');
   return (
     <div className="torque-sheet">
       <Answer blocks={next !== null}>
@@ -92,11 +125,7 @@ function Walk({ view, past }: { readonly view: TorqueView; readonly past: boolea
       </Answer>
       <p>
         <State state={view.standing} />
-        {view.thread !== '' && ` ${view.thread}`}
-        {view.boltClass !== '' && `, ${view.boltClass}`}
-        {view.lubricant !== '' && `. Lubricant: ${view.lubricant}`}
-        {view.source !== '' && `. Figure from: ${view.source}`}
-        {view.sourceKind === 'suggested' && '. A suggestion by formula, not a maker’s figure'}.
+        {facts.map((fact) => `. ${fact.replace(/\.$/, '')}`).join('')}.
       </p>
       <Caution>{view.caution}</Caution>
       <ol className="torque-stages" aria-label="Stages">
@@ -132,10 +161,13 @@ function Walk({ view, past }: { readonly view: TorqueView; readonly past: boolea
               Bolt {next.bolt} done {stage === undefined ? '' : words(stage)}
             </Button>
           )}
-          {next === null && open.length > 0 && (
-            <Button className="bench-big" variant="filled" loading={recheck.busy} onClick={() => void recheck.run([])}>
-              All gone over again
-            </Button>
+          {next === null && again.length > 0 && (
+            <>
+              <Button className="bench-big" variant="filled" loading={recheck.busy} onClick={() => void goOver()}>
+                {againWords}
+              </Button>
+              {view.count > 1 && <p>Only some of them? Tap those bolts first.</p>}
+            </>
           )}
           {crowfoot.setting !== null && (
             <p className="torque-setting">
@@ -159,7 +191,7 @@ function Walk({ view, past }: { readonly view: TorqueView; readonly past: boolea
       )}
       <TorqueDrawing
         drawn={{ ...view, stages: stages.length }}
-        {...(past ? {} : { onBolt: (bolt: number) => void tighten(bolt) })}
+        {...(past ? {} : next === null ? { chosen, onBolt: choose } : { onBolt: (bolt: number) => void tighten(bolt) })}
       />
       {!past && (
         <>
@@ -176,16 +208,18 @@ function Walk({ view, past }: { readonly view: TorqueView; readonly past: boolea
         </>
       )}
       {view.note !== '' && <p className="bench-note">{view.note}</p>}
-      <SimpleTable
-        caption="Written down"
-        rows={view.log}
-        rowKey={({ entry }) => String(entry)}
-        columns={[
-          { id: 'text', title: 'What', rowHeader: true, cell: ({ text }) => text },
-          { id: 'by', title: 'Who', cell: ({ by }) => by },
-          { id: 'at', title: 'When', cell: ({ on, at }) => `${on} ${new Date(at).toTimeString().slice(0, 5)}` },
-        ]}
-      />
+      {view.log.length > 0 && (
+        <SimpleTable
+          caption="Written down"
+          rows={view.log}
+          rowKey={({ entry }) => String(entry)}
+          columns={[
+            { id: 'text', title: 'What', rowHeader: true, cell: ({ text }) => text },
+            { id: 'by', title: 'Who', cell: ({ by }) => by },
+            { id: 'at', title: 'When', cell: ({ on, at }) => whenText(on, at, locale) },
+          ]}
+        />
+      )}
       {loosening && <LoosenForm view={view} by={who.by} onClose={() => setLoosening(false)} />}
     </div>
   );
