@@ -101,7 +101,13 @@ const readings: readonly Reading[] = [
 
 /** Sizes that read the same on any kind of part that has the fact. */
 const anywhere: readonly { readonly key: string; readonly unit: string; readonly pattern: RegExp }[] = [
-  { key: 'thread', unit: '', pattern: /\b(M\d{1,2}\s?[x×]\s?\d(?:[.,]\d{1,2})?)\b(?!\s*[x×])/gi },
+  // A whole number behind the x is a pitch up to 3, else a length; a length may follow the pitch.
+  { key: 'thread', unit: '', pattern: /\b(M\d{1,2}\s?[x×]\s?(?:\d[.,]\d{1,2}|[1-3]))(?![.,]?\d|\s?mm)/gi },
+  {
+    key: 'thread',
+    unit: '',
+    pattern: /(?<![\d/.-])((?:\d[ -])?\d{1,2}\/\d{1,2}\s?-\s?(?:1[0-8]|2[048]|27|32))(?!\d|\s*NPT)/gi,
+  },
   { key: 'strength class', unit: '', pattern: /(?<![\d.,])((?:8\.8|10\.9|12\.9))(?![\d.,])/g },
   { key: 'dash size', unit: '-', pattern: /(?:^|[\s(,])(?:-|dash\s?|AN\s?-?)(\d{1,2})(?=$|[\s,)])/gi },
   { key: 'current', unit: 'A', pattern: new RegExp(String.raw`(?<![\d.,])${number}\s*A\b(?!\w)`, 'g') },
@@ -113,6 +119,8 @@ function onlyMatch(text: string, pattern: RegExp): { readonly value: string; rea
     value: (match[1] ?? '').replace(',', '.'),
     because: match[0].trim().replace(/^[,(]\s*/, ''),
   }));
+  // “1,050” may be a thousand and fifty, or one and a bit.
+  if (found.some(({ because }) => /(?<!\d)[1-9]\d{0,2},\d{3}(?!\d)/.test(because))) return undefined;
   const [first] = found;
   return first !== undefined && found.every(({ value }) => value === first.value) ? first : undefined;
 }
