@@ -1,7 +1,8 @@
+import { findCalculator } from '../calculators/index.ts';
 import { checkPlan } from '../checks/plan-checks.ts';
 import type { CheckPlan } from '../checks/source.ts';
 import { checkTarget } from '../checks/target-terms.ts';
-import { type RecordKind, recordValues } from '../contract/records.ts';
+import { type RecordKind, type RecordValues, recordValues } from '../contract/records.ts';
 import { checkSheet } from '../measuring/sheet-rules.ts';
 import { isCurrency } from '../money/currency.ts';
 import { Refusal } from '../refusal.ts';
@@ -167,12 +168,37 @@ export function checkMeaning(
   if (kind === 'boltGroup' && values['pattern'] === 'custom') {
     customSequence(values['order'] as readonly number[], Number(values['count']));
   }
+  if (kind === 'savedCase') checkCase(values as unknown as RecordValues['savedCase']);
   if (kind !== 'check') return;
   const plan = values as unknown as CheckPlan;
   checkPlan(plan);
   for (const [name, source] of Object.entries(plan.inputs)) {
     if (source.from === 'fact' && source.part !== null) needRecord(connection, 'parts', source.part, `inputs.${name}`);
     if (source.from === 'measurement') needRecord(connection, 'measuringSheets', source.sheet, `inputs.${name}`);
+  }
+}
+
+/** Refuses a saved case of a calculator that isn't there, or with inputs or outputs that it doesn't have. */
+function checkCase({ calculator: id, inputs, units }: RecordValues['savedCase']): void {
+  const calculator = findCalculator(id);
+  if (calculator === undefined) {
+    throw new Refusal('bad-input', `There is no calculator “${id}”. Nothing was changed.`, {
+      field: 'calculator',
+      accepted: 'a calculator of the list, such as B1',
+    });
+  }
+  const known = { inputs: Object.keys(calculator.inputs), units: Object.keys(calculator.outputs) };
+  for (const [field, names] of [
+    ['inputs', Object.keys(inputs)],
+    ['units', Object.keys(units)],
+  ] as const) {
+    const other = names.find((name) => !known[field].includes(name));
+    if (other === undefined) continue;
+    const what = field === 'inputs' ? 'input' : 'output';
+    throw new Refusal('bad-input', `${calculator.id} has no ${what} “${other}”. Nothing was changed.`, {
+      field: `${field}.${other}`,
+      accepted: `the ${what}s ${known[field].join(', ')}`,
+    });
   }
 }
 

@@ -140,6 +140,25 @@ describe('the hoist check over the weeks', () => {
   });
 });
 
+describe('a saved case', () => {
+  it.each([
+    ['calculator', { calculator: 'Q1', inputs: {} }],
+    ['inputs.girth', { calculator: 'B1', inputs: { girth: { value: 86, unit: 'mm' } } }],
+    ['units.girth', { calculator: 'B1', inputs: {}, units: { girth: 'mm' } }],
+  ])('is refused by its %s', async (field, values) => {
+    const bench = await openChecksBench();
+    const save = (given: object) =>
+      bench.client.records.save({
+        ...bench.act(),
+        kind: 'savedCase',
+        build: bench.build,
+        values: { title: 'Case', ...given },
+      });
+    expect((await refusal(save(values))).field).toBe(field);
+    await save({ calculator: 'B1', inputs: { bore: { value: 86, unit: 'mm' } }, units: { displacement: 'L' } });
+  });
+});
+
 describe('a swap', () => {
   it('is refused for a part line that was dropped', async () => {
     const bench = await openChecksBench();
