@@ -2,24 +2,15 @@ import type { PartRow } from '../contract/parts.ts';
 import type { PlanJob } from '../contract/plan.ts';
 import type { Fetched, TonightJob, TonightView } from '../contract/tonight.ts';
 import { minutesPerDay, startOfDay } from '../dates/instant.ts';
-import {
-  type BenchJob,
-  type BenchTurn,
-  planTonight,
-  type Tonight,
-  tonightRule,
-  type Want,
-} from '../schedule/tonight.ts';
+import { type BenchJob, planTonight, type Tonight, tonightRule, type Want } from '../schedule/tonight.ts';
 import { readWorkingTime, showMinutes, workingMinutes } from '../schedule/working-time.ts';
-import { quantityWords } from '../workbook/store/entry-text.ts';
 import { partRows } from '../workbook/store/part-rows.ts';
 import { planJobs, toolsAtHand } from '../workbook/store/plan.ts';
-import { listRecords } from '../workbook/store/record-tables.ts';
 import { fetchFrom } from '../workbook/store/tonight-facts.ts';
-import { sheetsOf } from './bench-sheets.ts';
-import { groupsOf } from './bench-torque.ts';
 import { type Context, counted, needBuild, procedures } from './context.ts';
 import { reviewOf } from './gate.ts';
+import { benchOf } from './tonight-bench.ts';
+import { fitsSaid, leftOf, partWant, toolWant } from './tonight-words.ts';
 
 const { tonight } = procedures;
 
@@ -40,51 +31,10 @@ function sessionOf(context: Context, asked: number | undefined): { minutes: numb
     : { minutes: assumedMinutes, minutesFrom: 'no hours are left today by the week’s windows, so three are taken' };
 }
 
-/** Minutes left by the guess; null without a guess, or when more was worked than guessed. */
-const leftOf = ({ minutesGuess, minutesSpent }: PlanJob): number | null =>
-  minutesGuess === null || (minutesSpent > 0 && minutesSpent >= minutesGuess) ? null : minutesGuess - minutesSpent;
-
 const wantsOf = (job: PlanJob): Want[] => [
   ...job.needs.filter(({ missingMilli }) => missingMilli > 0).map(({ part }) => ({ kind: 'part' as const, id: part })),
   ...job.tools.filter(({ atHand }) => !atHand).map(({ id }) => ({ kind: 'tool' as const, id })),
 ];
-
-function fitsSaid(job: PlanJob, turn: BenchTurn | undefined, afterTitles: readonly string[]): string {
-  const left = leftOf(job);
-  if (left === null) {
-    return job.minutesGuess === null
-      ? 'Nobody has guessed how long it takes.'
-      : `The guess of ${showMinutes(job.minutesGuess)} is used up; guess again how long it takes.`;
-  }
-  if (turn === undefined) return `${showMinutes(left)} left; no time for it in these hours.`;
-  const after = afterTitles.length === 0 ? '' : `, after ${afterTitles.map((title) => `“${title}”`).join(', ')}`;
-  return turn.whole
-    ? `${showMinutes(left)} left: can be finished${after}.`
-    : `${showMinutes(left)} left: begin it, ${showMinutes(turn.minutes)} of it fit${after}.`;
-}
-
-/** What gets a part here, and in which state it is now. */
-function partWant(row: PartRow, missingMilli: number): { does: string; name: string; standing: string } {
-  const name = row.partNumber === '' ? row.description : row.partNumber;
-  const what = `${quantityWords(missingMilli, row.unit)} ${name}`;
-  const does =
-    row.inspectionMilli > 0
-      ? `look over ${what}`
-      : row.uncoveredMilli > 0
-        ? `order ${what}`
-        : row.onOrderMilli > 0
-          ? `ask the vendor for ${what}`
-          : row.lentMilli > 0
-            ? `ask back ${what}`
-            : `get ${what}`;
-  return { does, name: row.description, standing: row.standingText };
-}
-
-const toolWant = (tool: { name: string; whereabouts: string; hireMinor: number | null }) => ({
-  does: `${(tool.hireMinor ?? 0) > 0 ? 'hire' : /\bbuy\b/i.test(tool.whereabouts) ? 'buy' : 'borrow'} the ${tool.name}`,
-  name: tool.name,
-  standing: tool.whereabouts === '' ? 'not at hand' : tool.whereabouts,
-});
 
 const capital = (text: string): string => text.slice(0, 1).toUpperCase() + text.slice(1);
 
@@ -205,42 +155,3 @@ export const tonightProcedures = {
     });
   }),
 };
-
-/** The bolt groups and measuring sheets that belong to a job, or to a part of it. */
-function benchOf(
-  context: Context,
-  build: number,
-  asOf: string | undefined,
-): (job: PlanJob) => Pick<TonightJob, 'torque' | 'sheets'> {
-  const { connection } = context.book();
-  const records = new Map(
-    listRecords(connection, 'boltGroups', 'build = ? AND retired_on IS NULL', build).map((group) => [group.id, group]),
-  );
-  const groups = groupsOf(context, build, asOf).map((group) => ({ group, record: records.get(group.id) }));
-  const sheets = sheetsOf(connection, build, asOf);
-  return (job) => {
-    const parts = new Set<unknown>(job.needs.map(({ part }) => part));
-    const belongs = (record: { readonly [field: string]: unknown } | undefined): boolean =>
-      record !== undefined &&
-      (record['job'] === job.id || (record['job'] === null && record['part'] !== null && parts.has(record['part'])));
-    return {
-      torque: groups
-        .filter(({ record }) => belongs(record))
-        .map(({ group: { id, name, standing, says }, record }) => ({
-          id,
-          name,
-          standing,
-          says,
-          lubricant: String(record?.['lubricant'] ?? ''),
-        })),
-      sheets: sheets
-        .filter(({ sheet }) => belongs(sheet))
-        .map(({ sheet, setup, result }) => ({
-          id: sheet.id,
-          title: setup.title,
-          standing: result.standing,
-          says: result.says,
-        })),
-    };
-  };
-}

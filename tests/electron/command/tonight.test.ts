@@ -25,6 +25,11 @@ describe('tonight', () => {
     expect(view.unlocks.map(({ says }) => says).join(' ')).toMatch(/(Borrow|Hire) the Engine crane/);
     const ready = new Set(view.jobs.map(({ job }) => job.id));
     for (const { jobs } of view.unlocks) for (const { id } of jobs) expect(ready.has(id)).toBe(false);
+    // In the demo's story the head is ready to go on in August, and its studs have a torque sheet (regression).
+    const august = await run('tonight', 'drover.hoistday', '--hours', '8', '--as-of', '2026-08-01', '--json');
+    const [head] = (august.json() as TonightView).jobs;
+    expect(head?.job.title).toBe('Fit gasket and head, final torque');
+    expect(head?.torque.map(({ name }) => name)).toEqual(['Head studs']);
   });
 
   it('takes three hours on a day whose hours are over or that has none, and what is left of today’s otherwise', async () => {
