@@ -1,5 +1,6 @@
 /** Reading a typed fact: the number with its unit, or a refusal that names the key and says what would do. */
 import { Refusal } from '../refusal.ts';
+import { toSI } from '../units/measure.ts';
 import { parseMeasure } from '../units/parse-measure.ts';
 import { acceptedForTerm, type FactTerm, factTerms, plainKey } from './fact-terms.ts';
 import { partKindNamed, partKinds } from './part-kinds.ts';
@@ -45,14 +46,18 @@ function checkNumber(fact: Fact, term: FactTerm): void {
   const { dimension } = term;
   if (dimension === 'word') return;
   let value: number;
+  let unit: string;
   try {
-    ({ value } = parseMeasure(fact.value, dimension, { field: fact.key, unit: fact.unit }));
+    ({ value, unit } = parseMeasure(fact.value, dimension, { field: fact.key, unit: fact.unit }));
   } catch (error) {
     if (error instanceof Refusal) refuse(fact, term, error.message.replace(/ Nothing was changed\.$/, ''));
     throw error;
   }
   if (whole.has(term.key) && !Number.isInteger(value)) refuse(fact, term, `The ${fact.key} must be a whole number.`);
   if (!signed.has(term.key) && value <= 0) refuse(fact, term, `The ${fact.key} must be above 0.`);
+  const si = toSI(value, unit, dimension);
+  if (dimension === 'fraction' && si > 1) refuse(fact, term, `The ${fact.key} can’t be above 100 %.`);
+  if (dimension === 'temperature' && si < 0) refuse(fact, term, `The ${fact.key} can’t be below absolute zero.`);
 }
 
 /** @throws Refusal `bad-input` for a kind that the vocabulary doesn't have; empty is fine. */

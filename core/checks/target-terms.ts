@@ -1,7 +1,7 @@
 /** The lines of the target sheet: what a build aims at and what it assumes, each with its unit. */
 import { Refusal } from '../refusal.ts';
 import { type Dimension, dimensions } from '../units/dimensions.ts';
-import { unitsOf } from '../units/measure.ts';
+import { toSI, unitsOf } from '../units/measure.ts';
 import { parseMeasure } from '../units/parse-measure.ts';
 import { plainKey } from './fact-terms.ts';
 
@@ -118,7 +118,7 @@ const whole = new Set(['cylinders', 'injectors']);
 export function checkTarget(name: string, value: string, unit: string): void {
   const known = targetTerm(name);
   if (known === undefined) return;
-  const { value: read } = parseMeasure(value, known.dimension, { field: known.name, unit });
+  const { value: read, unit: readUnit } = parseMeasure(value, known.dimension, { field: known.name, unit });
   const { name: what } = dimensions[known.dimension];
   const units = unitsOf(known.dimension).filter((one) => one !== '-');
   const accepted = `${what}${units.length === 0 ? '' : ` in ${units.join(', ')}`}`;
@@ -132,7 +132,11 @@ export function checkTarget(name: string, value: string, unit: string): void {
   const mayBeNegative = known.dimension === 'temperature' || known.name === 'deck clearance';
   if (read < 0 && !mayBeNegative) refuse('can’t be below 0');
   if (known.dimension === 'fraction') {
-    const share = unit === '%' || value.includes('%') ? read / 100 : read;
-    if (known.name !== 'volumetric efficiency' && share > 1) refuse('can’t be above 100 %');
+    // A cylinder may be filled more than full, but 95 typed without % is not 9,500 %.
+    const most = known.name === 'volumetric efficiency' ? 2 : 1;
+    if (toSI(read, readUnit, 'fraction') > most) refuse(`can’t be above ${most * 100} %`);
+  }
+  if (known.dimension === 'temperature' && toSI(read, readUnit, 'temperature') < 0) {
+    refuse('can’t be below absolute zero');
   }
 }

@@ -37,6 +37,8 @@ describe('typed facts', () => {
     ['full scale', '3', 'bar gauge'],
     ['bore', '1e400', 'mm'],
     ['bore', '-86', 'mm'],
+    ['effectiveness', '70', ''],
+    ['opening temperature', '-300', 'degC'],
   ])('%s of “%s” in “%s” is refused with the key and what is accepted', (key, value, unit) => {
     const { field, accepted, message } = refusal(() => checkFacts([{ key, value, unit }]));
     expect(field).toBe(key);
@@ -79,8 +81,21 @@ describe('targets', () => {
     ['cylinders', '5.5', ''],
     ['most ethanol', '120', '%'],
     ['rev limit', '-1', 'rpm'],
+    ['duty limit', '85', ''],
+    ['volumetric efficiency', '95', ''],
+    ['ambient temperature', '-300', 'degC'],
   ])('%s of “%s %s” is refused by name', (name, value, unit) => {
     expect(refusal(() => checkTarget(name, value, unit)).field).toBe(name);
+  });
+
+  test('take shares with and without a sign', () => {
+    for (const [value, unit] of [
+      ['85', '%'],
+      ['0.85', ''],
+      ['85 percent', ''],
+    ] as const)
+      checkTarget('duty limit', value, unit);
+    checkTarget('volumetric efficiency', '105', '%');
   });
 
   test('assume only what can be read', () => {
