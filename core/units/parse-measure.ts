@@ -33,11 +33,11 @@ export function parseMeasure(text: string, dimension: Dimension, options: ParseM
   const match = shape.exec(plain);
   if (match === null) throw unreadable(text, dimension, field);
   const [, sign = '', whole, top, bottom, number, exponent, rest = ''] = match;
+  const digitsLeft = /^[\s.,'_]*\d(?!\s*\/)/.exec(rest);
+  if (digitsLeft !== null) throw unreadable(text, dimension, field);
   if (number !== undefined && mayGroup.test(number)) {
     throw unreadable(text, dimension, field, `may be ${number.replace(',', '.')} or ${number.replace(',', '')}`);
   }
-  const digitsLeft = /^[\s.,'_]*\d(?!\s*\/)/.exec(rest);
-  if (digitsLeft !== null) throw unreadable(text, dimension, field);
   const value = number === undefined ? fraction(whole, top, bottom) : written(number, exponent);
   if (value === undefined || !Number.isFinite(value)) throw unreadable(text, dimension, field);
   const named = rest.trim() === '' ? (options.unit ?? '') : rest;

@@ -124,6 +124,7 @@ describe('parseMeasure', () => {
     ['4 mm', 'number', /without a unit/],
     ['1 000 mm', 'length', /without grouping/],
     ['1.000,5 mm', 'length', /without grouping/],
+    ['1,234.5 mm', 'length', /without grouping/],
     ['22 psi boost', 'pressureAbsolute', /absolute pressure/],
     ['3 bar abs', 'pressureDifference', /pressure difference/],
     ['5 psid', 'pressure', /a pressure in/],
