@@ -9,6 +9,7 @@ import {
   IconListCheck,
   IconListDetails,
   IconNotebook,
+  IconPlugConnected,
   IconRulerMeasure,
   IconSettings,
   IconTool,
@@ -95,6 +96,14 @@ export const screens: readonly Screen[] = [
     icon: IconRulerMeasure,
     group: 'work',
     load: () => import('../screens/checks/screen.tsx'),
+  },
+  {
+    id: 'fit',
+    title: 'Fit',
+    path: '/fit',
+    icon: IconPlugConnected,
+    group: 'work',
+    load: () => import('../screens/fit/fit-screen.tsx'),
   },
   {
     id: 'bench',

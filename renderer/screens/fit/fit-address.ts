@@ -1,0 +1,63 @@
+import type { ParsedPort, UnreadPort } from '../../../core/fit/parse.ts';
+import { parsePort } from '../../../core/fit/parse.ts';
+import { type PortRole, portRoles } from '../../../core/fit/port.ts';
+import { Refusal } from '../../../core/refusal.ts';
+import { fromSI, toSI } from '../../../core/units/measure.ts';
+import { parseMeasure } from '../../../core/units/parse-measure.ts';
+import { navigate, type Params } from '../../app/route.tsx';
+
+/** Changes some of what the address holds, keeping the rest; leaves no step to go back to. */
+export const change = (params: Params, changed: Params): void =>
+  navigate('/fit', { ...params, ...changed }, { replace: true });
+
+export const roleOf = ({ role }: Params): PortRole => portRoles.find((one) => one === role) ?? 'fluid';
+
+/** A port as the address has it; undefined while nothing is typed. */
+export const portOf = (text: string | undefined, role: PortRole): ParsedPort | UnreadPort | undefined =>
+  text === undefined || text.trim() === '' ? undefined : parsePort(text, { role });
+
+export type Reading =
+  | { readonly kind: 'empty' }
+  | { readonly kind: 'value'; readonly value: number }
+  | { readonly kind: 'problem'; readonly problem: string };
+
+function readMeasure(text: string | undefined, read: (text: string) => number): Reading {
+  if (text === undefined || text.trim() === '') return { kind: 'empty' };
+  try {
+    return { kind: 'value', value: read(text) };
+  } catch (error) {
+    if (error instanceof Refusal) return { kind: 'problem', problem: error.message };
+    throw error;
+  }
+}
+
+/** Gauge pressure in bar; `bar` where no unit is typed. */
+export const pressureOf = (text: string | undefined): Reading =>
+  readMeasure(text, (typed) => {
+    const { value, unit } = parseMeasure(typed, 'pressureGauge', { unit: 'bar', field: 'pressure' });
+    const bar = fromSI(toSI(value, unit, 'pressureGauge'), 'bar', 'pressureGauge');
+    if (bar >= 0) return bar;
+    throw new Refusal('bad-input', 'The pressure is below nothing: type a gauge pressure such as 4 bar or 60 psi.', {
+      field: 'pressure',
+      accepted: 'a gauge pressure of 0 or more',
+    });
+  });
+
+const millimetres = (typed: string, field: string): number => {
+  const { value, unit } = parseMeasure(typed, 'length', { unit: 'mm', field });
+  return Number((toSI(value, unit, 'length') * 1000).toFixed(4));
+};
+
+/** Diameter in mm; mm where no unit is typed. */
+export const diameterOf = (text: string | undefined): Reading =>
+  readMeasure(text, (typed) => millimetres(typed, 'diameter'));
+
+const perInch =
+  /^(\d+(?:\.\d+)?|\d+-\d+\/\d+)\s*(?:tpi|threads?(?:\s*per\s*(?:inch|in))?|per\s*(?:inch|in)|\/\s*in(?:ch)?)\.?$/i;
+
+/** Pitch in mm, from a length or from threads per inch (`18 tpi`). */
+export const pitchOf = (text: string | undefined): Reading =>
+  readMeasure(text, (typed) => {
+    const count = Number(perInch.exec(typed.trim())?.[1] ?? Number.NaN);
+    return count > 0 ? 25.4 / count : millimetres(typed, 'pitch');
+  });

@@ -1,0 +1,87 @@
+import { Button, TextInput } from '@mantine/core';
+import { useId } from 'react';
+import { formatPort } from '../../../core/fit/format.ts';
+import { measuresOf } from '../../../core/fit/measuring.ts';
+import type { ParsedPort, UnreadPort } from '../../../core/fit/parse.ts';
+import { type Gender, isGendered } from '../../../core/fit/port.ts';
+
+const genders: readonly { readonly value: Gender; readonly label: string }[] = [
+  { value: 'male', label: 'Male, outside' },
+  { value: 'female', label: 'Female, inside' },
+];
+
+export interface PortFieldProps {
+  readonly name: string;
+  readonly label: string;
+  readonly placeholder: string;
+  readonly value: string;
+  readonly reading: ParsedPort | UnreadPort | undefined;
+  readonly onChange: (text: string) => void;
+}
+
+/** One port, typed as people write it: how it was read, or how to write it, stands below while typing. */
+export function PortField({ name, label, placeholder, value, reading, onChange }: PortFieldProps) {
+  const told = useId();
+  return (
+    <div className="fit-port">
+      <TextInput
+        label={label}
+        name={name}
+        value={value}
+        placeholder={placeholder}
+        autoComplete="off"
+        spellCheck={false}
+        aria-describedby={told}
+        error={reading?.ok === false}
+        onChange={(event) => onChange(event.currentTarget.value)}
+      />
+      <div id={told} aria-live="polite" className="fit-told">
+        {reading === undefined && <p>As it is written on the part, the drawing or the shop’s page.</p>}
+        {reading?.ok === true && <Read reading={reading} />}
+        {reading?.ok === false && (
+          <p className="fit-unread">
+            <strong>Can’t be read:</strong> {reading.message}. Write it like one of these:
+          </p>
+        )}
+      </div>
+      {reading?.ok === false && (
+        <div className="fit-buttons">
+          {reading.write.map((way) => (
+            <Button key={way} variant="default" onClick={() => onChange(way)}>
+              {way}
+            </Button>
+          ))}
+        </div>
+      )}
+      {reading?.ok === true && isGendered(reading.port) && (
+        <fieldset className="fit-gender">
+          <legend>Which side is the {label.toLowerCase()}?</legend>
+          {genders.map(({ value: gender, label: words }) => (
+            <Button
+              key={gender}
+              variant={reading.port.gender === gender ? 'filled' : 'default'}
+              aria-pressed={reading.port.gender === gender}
+              onClick={() => onChange(formatPort({ ...reading.port, gender }))}
+            >
+              {words}
+            </Button>
+          ))}
+        </fieldset>
+      )}
+    </div>
+  );
+}
+
+function Read({ reading: { canonical, port, warnings, notes } }: { readonly reading: ParsedPort }) {
+  return (
+    <>
+      <p>
+        Read as <strong>{canonical}</strong>
+      </p>
+      {[...warnings, ...notes].map((line) => (
+        <p key={line}>{line}</p>
+      ))}
+      <p className="fit-soft">To be sure: {measuresOf(port).howToMeasure}</p>
+    </>
+  );
+}
