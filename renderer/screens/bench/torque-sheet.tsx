@@ -162,12 +162,9 @@ function Walk({ view, past }: { readonly view: TorqueView; readonly past: boolea
             </Button>
           )}
           {next === null && again.length > 0 && (
-            <>
-              <Button className="bench-big" variant="filled" loading={recheck.busy} onClick={() => void goOver()}>
-                {againWords}
-              </Button>
-              {view.count > 1 && <p>Only some of them? Tap those bolts first.</p>}
-            </>
+            <Button className="bench-big" variant="filled" loading={recheck.busy} onClick={() => void goOver()}>
+              {againWords}
+            </Button>
           )}
           {crowfoot.setting !== null && (
             <p className="torque-setting">
@@ -188,6 +185,9 @@ function Walk({ view, past }: { readonly view: TorqueView; readonly past: boolea
             </p>
           )}
         </div>
+      )}
+      {!past && next === null && view.count > 1 && (
+        <p className="not-printed">Tap bolts to go over some of them only.</p>
       )}
       <TorqueDrawing
         drawn={{ ...view, stages: stages.length }}
