@@ -81,8 +81,8 @@ export default function FitScreen() {
           onChange={(chosen) => change(params, { medium: chosen ?? '' })}
         />
         <TextInput
-          label="Gauge pressure"
-          description="In bar, or with its unit: 4 bar or 60 psi."
+          label="Gauge pressure, bar unless said"
+          placeholder="4 or 60 psi"
           name="pressure"
           value={typedPressure ?? ''}
           autoComplete="off"

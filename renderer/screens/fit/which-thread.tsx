@@ -96,7 +96,7 @@ function Found({
     <>
       <p className="fit-found">
         {first.likely ? 'It is most likely' : 'Nearest is'} <strong>{first.name}</strong>
-        {others.length > 0 && `, but ${others.map(({ name }) => name).join(', ')} can look the same`}.
+        {others.length > 0 && `, but ${others.map(({ name }) => name).join(' and ')} can look the same`}.
       </p>
       <ol className="fit-list">
         {candidates.map(({ name, thread, reads, likely, usedOn }) => {
@@ -105,7 +105,8 @@ function Found({
             <li key={name}>
               <strong>{name}</strong>
               <p>
-                {likely ? 'Reads as a sound one should' : 'Off by more than a sound one'}: {reads[0]} to {reads[1]} mm.
+                {likely ? 'Measures as it should' : 'Measured a little off'}: a sound one reads {reads[0]} to {reads[1]}{' '}
+                mm.
                 {usedOn.length > 0 && ` Used on ${usedOn.join(', ')}.`}
               </p>
               {way !== undefined && (
