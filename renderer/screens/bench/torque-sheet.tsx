@@ -57,6 +57,9 @@ function whenText(on: string, at: string, locale: Parameters<typeof dateText>[1]
 const toIsoDay = (date: Date): string =>
   [date.getFullYear(), date.getMonth() + 1, date.getDate()].map((part) => String(part).padStart(2, '0')).join('-');
 
+/** No bolt is marked for so long after another: a gloved finger bounces, and the next bolt would count as done. */
+const restMs = 600;
+
 function Walk({ view, past }: { readonly view: TorqueView; readonly past: boolean }) {
   const { today } = useWorkspace();
   const locale = useLocale();
@@ -68,6 +71,7 @@ function Walk({ view, past }: { readonly view: TorqueView; readonly past: boolea
     null,
   );
   const [loosening, setLoosening] = useState(false);
+  const [resting, setResting] = useState(false);
   const [chosen, setChosen] = useState<readonly number[]>([]);
   const { next, stages } = view;
   const stage = next === null ? undefined : stages[next.stage - 1];
@@ -91,9 +95,12 @@ function Walk({ view, past }: { readonly view: TorqueView; readonly past: boolea
     api.bench.recheck({ key, on: today, boltGroup: view.id, bolts: [...bolts], by: who.by, wrench }),
   );
   const tighten = async (bolt: number) => {
-    if (turn.busy) return;
+    if (turn.busy || resting) return;
     const done = await turn.run(bolt);
-    if (done !== null) setLast({ act: done.act, label: done.label, notice: done.notices.join(' ') });
+    if (done === null) return;
+    setLast({ act: done.act, label: done.label, notice: done.notices.join(' ') });
+    setResting(true);
+    setTimeout(() => setResting(false), restMs);
   };
   const refusal = turn.refusal ?? back.refusal ?? recheck.refusal;
   const touched = view.bolts.some((bolt) => bolt.stages > 0);
@@ -157,7 +164,13 @@ function Walk({ view, past }: { readonly view: TorqueView; readonly past: boolea
       {!past && (
         <div className="torque-do not-printed">
           {next !== null && (
-            <Button className="bench-big" variant="filled" loading={turn.busy} onClick={() => void tighten(next.bolt)}>
+            <Button
+              className="bench-big"
+              variant="filled"
+              loading={turn.busy}
+              disabled={resting}
+              onClick={() => void tighten(next.bolt)}
+            >
               Bolt {next.bolt} done {stage === undefined ? '' : words(stage)}
             </Button>
           )}
