@@ -204,7 +204,13 @@ function Walk({ view, past }: { readonly view: TorqueView; readonly past: boolea
       )}
       <TorqueDrawing
         drawn={{ ...view, stages: stages.length }}
-        {...(past ? {} : next === null ? { chosen, onBolt: choose } : { onBolt: (bolt: number) => void tighten(bolt) })}
+        {...(past
+          ? {}
+          : next === null
+            ? { chosen, onBolt: choose }
+            : resting
+              ? {}
+              : { onBolt: (bolt: number) => void tighten(bolt) })}
       />
       {!past && (
         <>
