@@ -28,6 +28,15 @@ export const typed = (value: number | string | boolean, unit: string, source: st
   source,
 });
 
+/** Where a figure gets what it is worked out from; nothing for a name that isn't a figure. */
+export function sourcesOfFigure(name: string): readonly CheckSource[] {
+  const plan = Object.hasOwn(figures, name) ? figures[name] : undefined;
+  if (plan === undefined) return [];
+  if ('first' in plan) return plan.first;
+  if ('atLeast' in plan) return [plan.atLeast, plan.atMost];
+  return Object.values('rule' in plan ? plan.of : plan.inputs);
+}
+
 const mean = 'the mean flow of one injector is asked for, so it is taken as open all the time';
 const powerInputs = {
   power: target('power'),

@@ -27,6 +27,9 @@ const ways: Readonly<Record<PortKind, string>> = {
   elec: 'Count the cavities; read the family and the key mark on the housing.',
 };
 
+const insideThread =
+  'Caliper across the tips in the bore, which read about one pitch less than the size; screw a known bolt in by hand to be sure.';
+
 /** What a port measures, for the field in which it is typed. */
 export interface PortMeasures {
   readonly diameterMm?: number;
@@ -39,5 +42,5 @@ export const measuresOf = (port: Port): PortMeasures => ({
     ? { diameterMm: Number(port.thread.diameter.toFixed(2)), pitchMm: Number(port.thread.pitch.toFixed(3)) }
     : {}),
   ...('mm' in port ? { diameterMm: port.mm } : {}),
-  howToMeasure: ways[port.kind],
+  howToMeasure: port.kind === 'thread' && port.gender === 'female' ? insideThread : ways[port.kind],
 });

@@ -1,7 +1,7 @@
 import type { z } from 'zod';
 import { evaluateCheck } from '../checks/evaluate.ts';
 import { plainKey } from '../checks/fact-terms.ts';
-import { figures } from '../checks/figures.ts';
+import { sourcesOfFigure } from '../checks/figures.ts';
 import type { CheckPlan, CheckSource } from '../checks/source.ts';
 import type { checksContract } from '../contract/checks.ts';
 import { Refusal } from '../refusal.ts';
@@ -19,15 +19,7 @@ function kindsBehind(source: CheckSource, kinds: Set<string>, seen: Set<string>)
   const name = plainKey(source.target);
   if (seen.has(name)) return;
   seen.add(name);
-  const plan = Object.hasOwn(figures, name) ? figures[name] : undefined;
-  if (plan === undefined) return;
-  const behind =
-    'first' in plan
-      ? plan.first
-      : 'atLeast' in plan
-        ? [plan.atLeast, plan.atMost]
-        : Object.values('rule' in plan ? plan.of : plan.inputs);
-  for (const one of behind) kindsBehind(one, kinds, seen);
+  for (const one of sourcesOfFigure(name)) kindsBehind(one, kinds, seen);
 }
 
 function kindsOf({ inputs, limit }: CheckPlan): Set<string> {

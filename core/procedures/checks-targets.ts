@@ -1,6 +1,6 @@
 import type { z } from 'zod';
 import { plainKey } from '../checks/fact-terms.ts';
-import { figures } from '../checks/figures.ts';
+import { sourcesOfFigure } from '../checks/figures.ts';
 import type { CheckSource } from '../checks/source.ts';
 import { checkTarget, targetTerms } from '../checks/target-terms.ts';
 import type { checksContract, TargetRow } from '../contract/checks.ts';
@@ -17,15 +17,7 @@ function namesBehind(source: CheckSource, seen: Set<string>): void {
   const name = plainKey(source.target);
   if (seen.has(name)) return;
   seen.add(name);
-  const plan = Object.hasOwn(figures, name) ? figures[name] : undefined;
-  if (plan === undefined) return;
-  const behind =
-    'first' in plan
-      ? plan.first
-      : 'atLeast' in plan
-        ? [plan.atLeast, plan.atMost]
-        : Object.values('rule' in plan ? plan.of : plan.inputs);
-  for (const one of behind) namesBehind(one, seen);
+  for (const one of sourcesOfFigure(name)) namesBehind(one, seen);
 }
 
 function namesRead({ inputs, limit }: KeptCheck): Set<string> {

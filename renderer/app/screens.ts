@@ -5,6 +5,7 @@ import {
   IconCoins,
   IconCrane,
   IconFileImport,
+  IconHammer,
   IconHome,
   IconListCheck,
   IconListDetails,
@@ -12,7 +13,6 @@ import {
   IconPlugConnected,
   IconRulerMeasure,
   IconSettings,
-  IconTool,
   IconTruckDelivery,
 } from '@tabler/icons-react';
 import type { ComponentType } from 'react';
@@ -109,7 +109,7 @@ export const screens: readonly Screen[] = [
     id: 'bench',
     title: 'Bench',
     path: '/bench',
-    icon: IconTool,
+    icon: IconHammer,
     group: 'work',
     load: () => import('../screens/bench/bench-screen.tsx'),
   },

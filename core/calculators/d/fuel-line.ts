@@ -1,6 +1,6 @@
 import { type Calculator, calculator, type Warning, warning } from '../calculator.ts';
 import { frictionColebrook, frictionHaaland, pipeFriction } from '../e/friction.ts';
-import { flow, insideDiameter, viscosity } from '../e/pipe.ts';
+import { flow, heightRise, insideDiameter, minorLoss, roughness, runLength, viscosity } from '../e/pipe.ts';
 import { pressureDrop } from '../e/pressure-drop.ts';
 import { exceeds } from '../limits.ts';
 import { fuelDensity, fuelPressureCaution } from './fuel-inputs.ts';
@@ -45,34 +45,12 @@ export const fuelLine = calculator({
   inputs: {
     flow: { ...flow, unit: 'L/h' },
     inside_diameter: insideDiameter,
-    length: { label: 'Length', dimension: 'length', unit: 'm', must: { atLeast: 0 }, usual: { to: 50 } },
+    length: runLength,
     density: { ...fuelDensity, hint: 'at 20 °C: petrol 745 kg/m³, E85 785 kg/m³' },
     viscosity: { ...viscosity, hint: 'at 20 °C: petrol 0.5 to 0.6 mPa·s, E85 about 1.0 mPa·s' },
-    roughness: {
-      label: 'Roughness of the wall',
-      dimension: 'length',
-      unit: 'mm',
-      must: { atLeast: 0 },
-      default: 0.0015,
-      defaultSource: 'smooth hose, handbook figure from memory',
-    },
-    minor_k: {
-      label: 'Sum of the K values',
-      hint: 'bends and fittings, as in Crane TP-410',
-      dimension: 'number',
-      unit: '-',
-      must: { atLeast: 0 },
-      default: 0,
-      defaultSource: 'a run without bends or fittings',
-    },
-    height_rise: {
-      label: 'Height rise',
-      hint: 'from inlet to outlet; negative where the outlet is lower',
-      dimension: 'length',
-      unit: 'm',
-      default: 0,
-      defaultSource: 'a level run',
-    },
+    roughness,
+    minor_k: minorLoss,
+    height_rise: heightRise,
     side: {
       kind: 'choice',
       label: 'Side of the pump',

@@ -17,6 +17,42 @@ export const insideDiameter = {
   usual: { from: 1, to: 200 },
 } as const satisfies NumberInput;
 
+export const runLength = {
+  label: 'Length',
+  dimension: 'length',
+  unit: 'm',
+  must: { atLeast: 0 },
+  usual: { to: 50 },
+} as const satisfies NumberInput;
+
+export const roughness = {
+  label: 'Roughness of the wall',
+  dimension: 'length',
+  unit: 'mm',
+  must: { atLeast: 0 },
+  default: 0.0015,
+  defaultSource: 'smooth hose, handbook figure from memory',
+} as const satisfies NumberInput;
+
+export const minorLoss = {
+  label: 'Sum of the K values',
+  hint: 'bends, fittings and valves, as in Crane TP-410',
+  dimension: 'number',
+  unit: '-',
+  must: { atLeast: 0 },
+  default: 0,
+  defaultSource: 'a run without bends or fittings',
+} as const satisfies NumberInput;
+
+export const heightRise = {
+  label: 'Height rise',
+  hint: 'from inlet to outlet; negative where the outlet is lower',
+  dimension: 'length',
+  unit: 'm',
+  default: 0,
+  defaultSource: 'a level run',
+} as const satisfies NumberInput;
+
 export const density = {
   label: 'Density',
   dimension: 'density',

@@ -1,7 +1,18 @@
 import { calculator, refuseInput, type Warning, warning } from '../calculator.ts';
 import { exceeds } from '../limits.ts';
 import { pipeFriction } from './friction.ts';
-import { density, flow, insideDiameter, pipeVelocity, reynoldsNumber, viscosity } from './pipe.ts';
+import {
+  density,
+  flow,
+  heightRise,
+  insideDiameter,
+  minorLoss,
+  pipeVelocity,
+  reynoldsNumber,
+  roughness,
+  runLength,
+  viscosity,
+} from './pipe.ts';
 
 /** Standard gravity, ISO 2533 [m/s²]. */
 const gravity = 9.806_65;
@@ -14,34 +25,12 @@ export const pressureDrop = calculator({
   inputs: {
     flow,
     inside_diameter: insideDiameter,
-    length: { label: 'Length', dimension: 'length', unit: 'm', must: { atLeast: 0 }, usual: { to: 50 } },
+    length: runLength,
     density,
     viscosity,
-    roughness: {
-      label: 'Roughness of the wall',
-      dimension: 'length',
-      unit: 'mm',
-      must: { atLeast: 0 },
-      default: 0.0015,
-      defaultSource: 'smooth hose, handbook figure from memory',
-    },
-    minor_k: {
-      label: 'Sum of the K values',
-      hint: 'bends, fittings and valves, as in Crane TP-410',
-      dimension: 'number',
-      unit: '-',
-      must: { atLeast: 0 },
-      default: 0,
-      defaultSource: 'a run without bends or fittings',
-    },
-    height_rise: {
-      label: 'Height rise',
-      hint: 'from inlet to outlet; negative where the outlet is lower',
-      dimension: 'length',
-      unit: 'm',
-      default: 0,
-      defaultSource: 'a level run',
-    },
+    roughness,
+    minor_k: minorLoss,
+    height_rise: heightRise,
   },
   outputs: {
     velocity: { label: 'Velocity', dimension: 'speed', unit: 'm/s' },

@@ -109,27 +109,28 @@ function Lists({ view, onNew }: { readonly view: BenchView; readonly onNew?: (wh
   return (
     <div className="bench-lists">
       <section className="bench-list">
-        <SimpleTable
-          caption="Torque sheets"
-          rows={byUrgency(view.groups)}
-          rowKey={({ id }) => String(id)}
-          columns={[
-            {
-              id: 'name',
-              title: 'Bolts',
-              rowHeader: true,
-              cell: ({ id, name }) => (
-                <Link className="bench-open" to="/bench" params={{ torque: id }}>
-                  {name}
-                </Link>
-              ),
-            },
-            { id: 'standing', title: 'Standing', cell: ({ standing }) => <State state={standing} /> },
-            { id: 'says', title: 'How far', cell: ({ says }) => says },
-          ]}
-        />
-        {view.groups.length === 0 && (
+        {view.groups.length === 0 ? (
           <p>Bolts that are tightened together stand here, with their stages and the way round.</p>
+        ) : (
+          <SimpleTable
+            caption="Torque sheets"
+            rows={byUrgency(view.groups)}
+            rowKey={({ id }) => String(id)}
+            columns={[
+              {
+                id: 'name',
+                title: 'Bolts',
+                rowHeader: true,
+                cell: ({ id, name }) => (
+                  <Link className="bench-open" to="/bench" params={{ torque: id }}>
+                    {name}
+                  </Link>
+                ),
+              },
+              { id: 'standing', title: 'Standing', cell: ({ standing }) => <State state={standing} /> },
+              { id: 'says', title: 'How far', cell: ({ says }) => says },
+            ]}
+          />
         )}
         {onNew !== undefined && (
           <Button leftSection={<IconPlus aria-hidden size="1.1em" />} onClick={() => onNew('group')}>
@@ -138,27 +139,28 @@ function Lists({ view, onNew }: { readonly view: BenchView; readonly onNew?: (wh
         )}
       </section>
       <section className="bench-list">
-        <SimpleTable
-          caption="Measuring sheets"
-          rows={byUrgency(view.sheets)}
-          rowKey={({ id }) => String(id)}
-          columns={[
-            {
-              id: 'title',
-              title: 'What is measured',
-              rowHeader: true,
-              cell: ({ id, title }) => (
-                <Link className="bench-open" to="/bench" params={{ sheet: id }}>
-                  {title}
-                </Link>
-              ),
-            },
-            { id: 'standing', title: 'Standing', cell: ({ standing }) => <State state={standing} /> },
-            { id: 'says', title: 'What it says', cell: ({ says }) => says },
-          ]}
-        />
-        {view.sheets.length === 0 && (
+        {view.sheets.length === 0 ? (
           <p>Journals, bores, gaps and lash stand here, place by place, against the limits that you write down.</p>
+        ) : (
+          <SimpleTable
+            caption="Measuring sheets"
+            rows={byUrgency(view.sheets)}
+            rowKey={({ id }) => String(id)}
+            columns={[
+              {
+                id: 'title',
+                title: 'What is measured',
+                rowHeader: true,
+                cell: ({ id, title }) => (
+                  <Link className="bench-open" to="/bench" params={{ sheet: id }}>
+                    {title}
+                  </Link>
+                ),
+              },
+              { id: 'standing', title: 'Standing', cell: ({ standing }) => <State state={standing} /> },
+              { id: 'says', title: 'What it says', cell: ({ says }) => says },
+            ]}
+          />
         )}
         {onNew !== undefined && (
           <Button leftSection={<IconPlus aria-hidden size="1.1em" />} onClick={() => onNew('sheet')}>

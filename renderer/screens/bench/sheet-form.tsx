@@ -1,4 +1,4 @@
-import { Button, Checkbox } from '@mantine/core';
+import { Button } from '@mantine/core';
 import { useState } from 'react';
 import { expansionCoefficients } from '../../../core/calculators/g/expansion-table.ts';
 import type { RecordRow, RecordValues } from '../../../core/contract/records.ts';
@@ -14,6 +14,7 @@ import { useLocale } from '../../parts/locale.tsx';
 import { RefusalNote } from '../../parts/refusal-note.tsx';
 import { Window } from '../../parts/window.tsx';
 import { FitField } from './fit-field.tsx';
+import { FormEnd } from './form-end.tsx';
 import { linesOf } from './lines-text.ts';
 import { NumberField } from './number-field.tsx';
 
@@ -138,9 +139,6 @@ function Fields({ row, values: first, build, others, jobs, onClose }: FieldsProp
       values: told,
       ...(row === undefined ? {} : { id: row.id, revision: row.revision }),
     }),
-  );
-  const retire = useAct((key) =>
-    api.records.retire({ key, on: today, kind: 'measuringSheet', id: row?.id ?? 0, reason: 'Taken off the bench' }),
   );
   const submit = async () => {
     if (twice !== undefined) return;
@@ -331,34 +329,12 @@ function Fields({ row, values: first, build, others, jobs, onClose }: FieldsProp
         onChange={(chosen) => set({ job: chosen === null ? null : Number(chosen) })}
         options={jobs.map(({ id, values: job }) => ({ value: String(id), label: String(job['title']) }))}
       />
-      <Checkbox
-        label="Stands before the hoist check"
-        checked={values.beforeGate}
-        onChange={({ currentTarget }) => set({ beforeGate: currentTarget.checked })}
+      <FormEnd
+        values={values}
+        onChange={set}
+        {...(row === undefined ? {} : { kept: { kind: 'measuringSheet', id: row.id } })}
+        onGone={onClose}
       />
-      <TextField
-        name="note"
-        label="Note"
-        value={values.note}
-        onChange={(note) => set({ note })}
-        long
-        longest={20_000}
-      />
-      {row !== undefined && (
-        <Button
-          variant="subtle"
-          color="blocks"
-          loading={retire.busy}
-          onClick={async () => {
-            if ((await retire.run(undefined)) === null) return;
-            onClose();
-            navigate('/bench');
-          }}
-        >
-          Take this sheet off the bench
-        </Button>
-      )}
-      {retire.refusal !== null && <RefusalNote refusal={retire.refusal} />}
     </FormWindow>
   );
 }

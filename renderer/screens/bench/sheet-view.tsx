@@ -119,7 +119,7 @@ function Sheet({ sheet, past }: { readonly sheet: SheetView; readonly past: bool
         {sheet.range !== null && `, range ${show(sheet.range)}`}
         {sheet.deviation !== null && `, standard deviation ${figure(sheet.deviation, digits + 1, sheet.unit)}`}.
         {sheet.resolution !== null || sheet.uncertainty !== null
-          ? ' ± is twice the standard uncertainty of the instruments.'
+          ? sheet.less !== null && ' ± is twice the standard uncertainty of the instruments.'
           : ' Write down what the instrument resolves, and its uncertainty, to see how sure a reading is.'}
       </p>
       {sheet.fit !== null && <FitTable fit={sheet.fit} unit={sheet.unit} digits={digits} />}

@@ -1,4 +1,4 @@
-import { Button, Checkbox } from '@mantine/core';
+import { Button } from '@mantine/core';
 import { useState } from 'react';
 import type { RecordRow, RecordValues } from '../../../core/contract/records.ts';
 import { circleSpots, rowSpots, spiralSequence, starSequence } from '../../../core/torque/sequence.ts';
@@ -12,6 +12,7 @@ import { Caution } from '../../parts/notes.tsx';
 import { ReadField } from '../../parts/read-field.tsx';
 import { RefusalNote } from '../../parts/refusal-note.tsx';
 import { Window } from '../../parts/window.tsx';
+import { FormEnd } from './form-end.tsx';
 import { readNumbers } from './lines-text.ts';
 import { NumberField } from './number-field.tsx';
 import { StagesField } from './stages-field.tsx';
@@ -130,9 +131,6 @@ function Fields({ row, values: first, build, onClose }: FieldsProps) {
       ...(row === undefined ? {} : { id: row.id, revision: row.revision }),
     });
   });
-  const retire = useAct((key) =>
-    api.records.retire({ key, on: today, kind: 'boltGroup', id: row?.id ?? 0, reason: 'Taken off the bench' }),
-  );
   const submit = async () => {
     const done = await save.run(undefined);
     if (done === null) return;
@@ -263,34 +261,12 @@ function Fields({ row, values: first, build, onClose }: FieldsProps) {
         drawn={preview(values, count)}
         {...(values.pattern === 'custom' ? { onBolt: (bolt: number) => set({ order: [...values.order, bolt] }) } : {})}
       />
-      <Checkbox
-        label="Stands before the hoist check"
-        checked={values.beforeGate}
-        onChange={({ currentTarget }) => set({ beforeGate: currentTarget.checked })}
+      <FormEnd
+        values={values}
+        onChange={set}
+        {...(row === undefined ? {} : { kept: { kind: 'boltGroup', id: row.id } })}
+        onGone={onClose}
       />
-      <TextField
-        name="note"
-        label="Note"
-        value={values.note}
-        onChange={(note) => set({ note })}
-        long
-        longest={20_000}
-      />
-      {row !== undefined && (
-        <Button
-          variant="subtle"
-          color="blocks"
-          loading={retire.busy}
-          onClick={async () => {
-            if ((await retire.run(undefined)) === null) return;
-            onClose();
-            navigate('/bench');
-          }}
-        >
-          Take this sheet off the bench
-        </Button>
-      )}
-      {retire.refusal !== null && <RefusalNote refusal={retire.refusal} />}
     </FormWindow>
   );
 }

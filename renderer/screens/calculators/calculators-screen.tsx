@@ -2,10 +2,12 @@ import { useEffect, useRef } from 'react';
 import { groupTitles } from '../../../core/calculators/calculator.ts';
 import { calculators, findCalculator } from '../../../core/calculators/index.ts';
 import { useRoute } from '../../app/route.tsx';
+import { useLocale } from '../../parts/locale.tsx';
 import { Answer, Page } from '../../parts/page.tsx';
 import { CalculatorList } from './calculator-list.tsx';
 import { OneCalculator } from './one-calculator.tsx';
 import { OpenCase } from './open-case.tsx';
+import { answerOf, useWorked } from './worked.ts';
 import './calculators.css';
 
 const opening =
@@ -17,6 +19,8 @@ export default function CalculatorsScreen() {
   const { params } = useRoute();
   const { id: asked, case: savedCase } = params;
   const chosen = asked === undefined ? undefined : findCalculator(asked);
+  const { language } = useLocale();
+  const worked = useWorked(chosen, params);
   const heading = useRef<HTMLHeadingElement>(null);
   const choosing = useRef(false);
 
@@ -28,7 +32,12 @@ export default function CalculatorsScreen() {
   }, [chosen]);
 
   return (
-    <Page title="Calculators" answer={<Answer>{opening}</Answer>}>
+    <Page
+      title="Calculators"
+      answer={
+        <Answer>{chosen === undefined || worked === undefined ? opening : answerOf(chosen, worked, language)}</Answer>
+      }
+    >
       <div className="calculators">
         <CalculatorList
           chosen={chosen}
@@ -36,8 +45,8 @@ export default function CalculatorsScreen() {
             choosing.current = true;
           }}
         />
-        {chosen !== undefined ? (
-          <OneCalculator key={chosen.id} calculator={chosen} params={params} heading={heading} />
+        {chosen !== undefined && worked !== undefined ? (
+          <OneCalculator key={chosen.id} calculator={chosen} params={params} heading={heading} worked={worked} />
         ) : asked === undefined && savedCase !== undefined ? (
           <OpenCase id={savedCase} />
         ) : (

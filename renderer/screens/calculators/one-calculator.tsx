@@ -1,24 +1,26 @@
 import { Button } from '@mantine/core';
 import { IconPrinter } from '@tabler/icons-react';
-import { type RefObject, useMemo } from 'react';
+import type { RefObject } from 'react';
 import type { Calculator } from '../../../core/calculators/calculator.ts';
 import { navigate, type Params } from '../../app/route.tsx';
 import { useLocale } from '../../parts/locale.tsx';
 import { InputField } from './input-field.tsx';
 import { Paper } from './paper.tsx';
 import { Plot, plotParams } from './plot.tsx';
-import { type Reading, readingOf } from './reading.ts';
+import type { Reading } from './reading.ts';
 import { Result } from './result.tsx';
 import { caseOf, typedOfCase } from './saved-case.ts';
 import { SavedCases } from './saved-cases.tsx';
-import { inputUnit, outputUnits, withoutUnit } from './standing-units.ts';
-import { exampleTyped, paramsOf, type Typed, typedOf } from './typed.ts';
+import { inputUnit, withoutUnit } from './standing-units.ts';
+import { exampleTyped, paramsOf, type Typed } from './typed.ts';
 import { Ways } from './ways.tsx';
+import type { Worked } from './worked.ts';
 
 export interface OneCalculatorProps {
   readonly calculator: Calculator;
   readonly params: Params;
   readonly heading: RefObject<HTMLHeadingElement | null>;
+  readonly worked: Worked;
 }
 
 /** What of the address is kept while one types: the plot, and the case that is compared with. */
@@ -26,19 +28,14 @@ const kept = (params: Params): Params =>
   Object.fromEntries([...plotParams, 'case'].flatMap((name) => (params[name] ? [[name, params[name]]] : [])));
 
 /** One calculator: what it answers, its fields, the result as one types, and where all of it comes from. */
-export function OneCalculator({ calculator, params, heading }: OneCalculatorProps) {
+export function OneCalculator({ calculator, params, heading, worked }: OneCalculatorProps) {
+  const { typed, seen, reading } = worked;
   const { title, about, inputs, modes, formula, source, notes, group } = calculator;
   const { units: system } = useLocale();
-  const typed = useMemo(() => typedOf(calculator, params), [calculator, params]);
   const unitOf = (name: string): string => {
     const input = inputs[name];
     return (input === undefined ? undefined : inputUnit(name, input, typed, group, system)) ?? '-';
   };
-  const seen = useMemo(
-    () => ({ ...typed, outputUnits: outputUnits(calculator, typed, system) }),
-    [calculator, typed, system],
-  );
-  const reading = useMemo(() => readingOf(calculator, seen), [calculator, seen]);
   const put = (next: Partial<Typed>, others: Params = {}) =>
     navigate(
       '/calculators',

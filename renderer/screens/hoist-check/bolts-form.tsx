@@ -12,7 +12,7 @@ import { RefusalNote } from '../../parts/refusal-note.tsx';
 import { torqueText } from '../../parts/torque.ts';
 import { TorqueField } from '../../parts/torque-field.tsx';
 import { Window } from '../../parts/window.tsx';
-import type { ActFormProps } from './waiver-forms.tsx';
+import type { ActFormProps } from './pass-form.tsx';
 
 type Stage = 'snug' | 'final';
 

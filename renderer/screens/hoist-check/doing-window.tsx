@@ -1,9 +1,10 @@
 import type { GateReview } from '../../../core/contract/gate.ts';
+import { EndWaiverForm, WaiveForm } from '../../parts/waiver-forms.tsx';
 import { BoltsForm } from './bolts-form.tsx';
 import type { Doing } from './doing.ts';
 import { PartForm } from './part-form.tsx';
+import { type ActFormProps, PassForm } from './pass-form.tsx';
 import { DecisionForm, JobForm, ToolForm } from './subject-forms.tsx';
-import { type ActFormProps, EndWaiverForm, PassForm, WaiveForm } from './waiver-forms.tsx';
 
 const clearingForms = {
   part: PartForm,

@@ -12,7 +12,7 @@ import { TorqueField } from '../../parts/torque-field.tsx';
 import { Window } from '../../parts/window.tsx';
 import { clearingPartActs } from './doing.ts';
 import { type ClearingAct, clearingItems } from './part-items.ts';
-import type { ActFormProps } from './waiver-forms.tsx';
+import type { ActFormProps } from './pass-form.tsx';
 
 type PartFormProps = ActFormProps & { readonly blocker: Blocker };
 

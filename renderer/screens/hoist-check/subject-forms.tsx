@@ -6,7 +6,7 @@ import { useActDay, useWho } from '../../parts/act-day.tsx';
 import { Choice, TextField } from '../../parts/fields.tsx';
 import { FormWindow } from '../../parts/form.tsx';
 import { HoursField } from './number-fields.tsx';
-import type { ActFormProps } from './waiver-forms.tsx';
+import type { ActFormProps } from './pass-form.tsx';
 
 type SubjectFormProps = ActFormProps & { readonly blocker: Blocker };
 

@@ -2,27 +2,9 @@ import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { calculators } from '../../../core/calculators/index.ts';
-import { runCommand } from '../../../electron/command/main.ts';
-import { openRoom } from './command-room.ts';
+import { openRoom, runOnText } from './command-room.ts';
 
-/** A room in which `--in -` reads this text. */
-async function calc(text: string, ...args: string[]) {
-  const out: string[] = [];
-  const error: string[] = [];
-  const exit = await runCommand(['calc', ...args, '--in', '-'], {
-    cwd: '/',
-    now: () => new Date(0),
-    out: (line) => out.push(line),
-    error: (line) => error.push(line),
-    env: {},
-    workbookFolder: () => '/',
-    openHost: () => {
-      throw new Error('A calculator opens no workbook.');
-    },
-    input: () => text,
-  });
-  return { exit, out: out.join('\n'), error: error.join('\n') };
-}
+const calc = (text: string, ...args: string[]) => runOnText('calc', text, ...args);
 
 const square = { bore: { value: 86, unit: 'mm' }, stroke: { value: 86, unit: 'mm' }, cylinders: { value: 4 } };
 

@@ -49,6 +49,25 @@ export function openRoom(): { readonly folder: string; run: (...args: string[]) 
   };
 }
 
+/** Runs a verb that opens no workbook and reads this text with `--in -`. */
+export async function runOnText(verb: string, text: string, ...args: string[]) {
+  const out: string[] = [];
+  const error: string[] = [];
+  const exit = await runCommand([verb, '--in', '-', ...args], {
+    cwd: '/',
+    now: () => new Date(0),
+    out: (line) => out.push(line),
+    error: (line) => error.push(line),
+    env: {},
+    workbookFolder: () => '/',
+    openHost: () => {
+      throw new Error(`${verb} opens no workbook.`);
+    },
+    input: () => text,
+  });
+  return { exit, out: out.join('\n'), error: error.join('\n') };
+}
+
 /** A room with an empty workbook, or with the builder's own list brought in. */
 export async function openWorkbookRoom(listed = false): Promise<ReturnType<typeof openRoom>> {
   const room = openRoom();

@@ -1,23 +1,13 @@
 import { describe, expect, it } from 'vitest';
-import { runCommand } from '../../../electron/command/main.ts';
+import { runOnText } from './command-room.ts';
 
-/** A room in which `--in -` reads this text. */
 async function schedule(input: unknown, ...args: string[]) {
-  const out: string[] = [];
-  const error: string[] = [];
-  const exit = await runCommand(['schedule', '--in', '-', ...args], {
-    cwd: '/',
-    now: () => new Date(0),
-    out: (line) => out.push(line),
-    error: (line) => error.push(line),
-    env: {},
-    workbookFolder: () => '/',
-    openHost: () => {
-      throw new Error('A schedule opens no workbook.');
-    },
-    input: () => (typeof input === 'string' ? input : JSON.stringify(input)),
-  });
-  const read = (lines: string[]): unknown => (lines.length === 0 ? undefined : JSON.parse(lines.join('\n')));
+  const { exit, out, error } = await runOnText(
+    'schedule',
+    typeof input === 'string' ? input : JSON.stringify(input),
+    ...args,
+  );
+  const read = (text: string): unknown => (text === '' ? undefined : JSON.parse(text));
   return { exit, out: read(out), error: read(error) };
 }
 

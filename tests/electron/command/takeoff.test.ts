@@ -1,25 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { runCommand } from '../../../electron/command/main.ts';
 import { takeOffCases } from '../../core/plumbing/take-off-cases.ts';
+import { runOnText } from './command-room.ts';
 
-/** A room in which `--in -` reads this text. */
-async function takeoff(text: string, ...args: string[]) {
-  const out: string[] = [];
-  const error: string[] = [];
-  const exit = await runCommand(['takeoff', '--in', '-', ...args], {
-    cwd: '/',
-    now: () => new Date(0),
-    out: (line) => out.push(line),
-    error: (line) => error.push(line),
-    env: {},
-    workbookFolder: () => '/',
-    openHost: () => {
-      throw new Error('A take-off opens no workbook.');
-    },
-    input: () => text,
-  });
-  return { exit, out: out.join('\n'), error: error.join('\n') };
-}
+const takeoff = (text: string, ...args: string[]) => runOnText('takeoff', text, ...args);
 
 describe('takeoff', () => {
   it.each(takeOffCases)('answers $id in JSON with the figures of the case', async ({ id, text, input, expected }) => {

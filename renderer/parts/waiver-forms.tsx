@@ -1,21 +1,27 @@
 import { useState } from 'react';
-import type { Blocker } from '../../../core/contract/gate.ts';
-import { api } from '../../app/client.ts';
-import { useAct } from '../../app/data.tsx';
-import { useWorkspace } from '../../app/workspace.tsx';
-import { useActDay, useWho } from '../../parts/act-day.tsx';
-import { DateField } from '../../parts/date-field.tsx';
-import { TextField } from '../../parts/fields.tsx';
-import { FormWindow } from '../../parts/form.tsx';
-import type { Waived } from './doing.ts';
+import type { Blocker } from '../../core/contract/gate.ts';
+import { api } from '../app/client.ts';
+import { useAct } from '../app/data.tsx';
+import { useWorkspace } from '../app/workspace.tsx';
+import { useActDay, useWho } from './act-day.tsx';
+import { DateField } from './date-field.tsx';
+import { TextField } from './fields.tsx';
+import { FormWindow } from './form.tsx';
 
-export interface ActFormProps {
+/** What stands in the hoist check, or would. */
+export type Waivable = Pick<Blocker, 'kind' | 'subject' | 'title'>;
+
+interface WaiverProps {
   readonly build: number;
   readonly onClose: () => void;
 }
 
 /** Lets a thing stand although it blocks: with a reason, a name, and if wanted a last day. */
-export function WaiveForm({ build, blocker, onClose }: ActFormProps & { readonly blocker: Blocker }) {
+export function WaiveForm({
+  build,
+  blocker,
+  onClose,
+}: WaiverProps & { readonly blocker: Waivable & { readonly why: string } }) {
   const { today } = useWorkspace();
   const [reason, setReason] = useState('');
   const [until, setUntil] = useState<string | null>(null);
@@ -62,7 +68,7 @@ export function WaiveForm({ build, blocker, onClose }: ActFormProps & { readonly
 }
 
 /** Makes a waived thing block again. */
-export function EndWaiverForm({ build, waived, onClose }: ActFormProps & { readonly waived: Waived }) {
+export function EndWaiverForm({ build, waived, onClose }: WaiverProps & { readonly waived: Waivable }) {
   const [reason, setReason] = useState('');
   const day = useActDay();
   const { kind, subject } = waived;
@@ -80,30 +86,6 @@ export function EndWaiverForm({ build, waived, onClose }: ActFormProps & { reado
       <p>From then on it blocks again until it is cleared.</p>
       <TextField name="reason" label="Reason" value={reason} onChange={setReason} longest={400} autoFocus />
       {day.field}
-    </FormWindow>
-  );
-}
-
-/** The day itself: the check as it stood is kept with it. */
-export function PassForm({ build, gateName, caution, onClose }: ActFormProps & { gateName: string; caution: string }) {
-  const [note, setNote] = useState('');
-  const day = useActDay();
-  const who = useWho({ label: 'Who says so', required: true });
-  const act = useAct((key, on: string) => api.gate.pass({ key, on, build, by: who.by, note }));
-  return (
-    <FormWindow
-      opened
-      title={`Record ${gateName}`}
-      submitLabel="The engine is in"
-      busy={act.busy}
-      refusal={act.refusal}
-      onCancel={onClose}
-      onSubmit={async () => (await act.run(day.on)) !== null && onClose()}
-    >
-      <p>{caution}</p>
-      {who.field}
-      {day.field}
-      <TextField name="note" label="Note" value={note} onChange={setNote} long longest={2000} />
     </FormWindow>
   );
 }
