@@ -119,3 +119,19 @@ test('the target sheet is changed in place and the verdicts follow', async () =>
   expect(checks.find(({ title }) => title.startsWith('Boost'))?.verdict).toBe('fails');
   expect(await violations(page)).toEqual([]);
 });
+
+test('what a description says plainly is proposed, and is a fact once it is accepted', async () => {
+  const { made } = await client().parts.add({
+    key: 'journey-proposal-1',
+    on: '2026-11-20',
+    build,
+    parts: [{ description: 'Fuel injector, 1050 cc', needMilli: 6000 }],
+  });
+  const part = made[0] ?? 0;
+  await show(page, `#/parts?part=${part}`);
+  const proposals = page.getByRole('region', { name: 'Proposals' });
+  await proposals.getByRole('button', { name: 'Accept all' }).click();
+  await page.getByRole('region', { name: 'Facts' }).getByText('1050 cc/min').waitFor();
+  const detail = await client().parts.detail({ build, part });
+  expect(detail.facts).toContainEqual(expect.objectContaining({ value: '1050', unit: 'cc/min' }));
+});
