@@ -41,5 +41,5 @@ export function answerOf(calculator: Calculator, { reading }: Worked, language: 
             : String(one.value);
     return [`${output.label.charAt(0).toLowerCase()}${output.label.slice(1)} ${text}`];
   });
-  return `${calculator.title}: ${told.slice(0, 2).join(', ')}.`;
+  return `${calculator.title}: ${told.slice(0, 2).join('; ')}.`;
 }
