@@ -5,7 +5,18 @@ import { actBase, actResult, day, id, line, minor, ofBuild, optionalLine, proced
 export type { BlockerKind };
 
 export const blockerSubject = z.object({
-  kind: z.enum(['part', 'job', 'tool', 'decision', 'bolt-group', 'check', 'measuring-sheet']),
+  kind: z.enum([
+    'part',
+    'job',
+    'tool',
+    'decision',
+    'bolt-group',
+    'check',
+    'measuring-sheet',
+    'connection',
+    'declared-fit',
+    'hose-line',
+  ]),
   id,
 });
 

@@ -1,5 +1,18 @@
 import { z } from 'zod';
-import { actBase, actResult, currency, day, id, line, longText, minor, optionalLine, procedure } from './common.ts';
+import { portRoles } from '../fit/port.ts';
+import {
+  actBase,
+  actResult,
+  currency,
+  day,
+  id,
+  line,
+  longText,
+  minor,
+  optionalLine,
+  positiveMilli,
+  procedure,
+} from './common.ts';
 
 /** A number, text, choice or list as it was typed, with its unit: what a calculator is given. */
 const given = z.object({
@@ -53,6 +66,77 @@ export const torqueStage = z.object({
 });
 export type TorqueStage = z.infer<typeof torqueStage>;
 
+/** A day or a week is made of these: wall time, the day's last minute being 24:00. */
+const clockTime = z.string().regex(/^([01]\d|2[0-3]):[0-5]\d$|^24:00$/, 'A time such as 18:30.');
+export const dayWindow = z.object({ from: clockTime, to: clockTime });
+export const weekWindow = dayWindow.extend({ weekday: z.int().min(1).max(7) });
+export type DayWindow = z.infer<typeof dayWindow>;
+export type WeekWindow = z.infer<typeof weekWindow>;
+
+/** An earlier job after whose end some time must pass: on the clock (a cure) or in hours of work. */
+export const lag = z.object({ job: id, minutes: z.int().min(0).max(1_000_000), on: z.enum(['clock', 'work']) });
+export type Lag = z.infer<typeof lag>;
+
+/** One side of a connection: a port kept with the build, or one typed for a part that isn't bought. */
+export const connectionSide = z.object({ port: id.nullable(), typed: optionalLine(120) });
+export type ConnectionSide = z.infer<typeof connectionSide>;
+
+/** A look-alike or failing fit that somebody accepted, for these very ports and no others. */
+const accepted = z.object({ reason: line(400), by: optionalLine(80), on: day, for: line(600) }).nullable();
+
+/** A value of a fit as it was typed, by the path that the fit asks for. */
+const fitValue = z.object({ path: line(120), value: line(400), unit: optionalLine(40) });
+
+/** Anything that a line is defined by, under the names that a take-off reads. */
+const scalar = z.union([z.string().max(200), z.number(), z.boolean(), z.null()]);
+export const lineDefinition = z.record(
+  line(40),
+  z.union([
+    scalar,
+    z.array(z.number()).max(50),
+    z.record(line(40), scalar),
+    z.array(z.record(line(40), scalar)).max(50),
+  ]),
+);
+export type LineDefinition = z.infer<typeof lineDefinition>;
+
+/** One thing changed in a what-if, and to what. */
+export const variantChange = z.discriminatedUnion('what', [
+  z.object({ what: z.literal('hours'), person: id.nullable(), windows: z.array(weekWindow).max(50) }),
+  z.object({
+    what: z.literal('income'),
+    income: id.nullable(),
+    name: optionalLine(80),
+    amountMinor: minor.min(0),
+    every: z.enum(['once', 'month']),
+    from: day,
+    until: day.nullable(),
+  }),
+  z.object({ what: z.literal('lead time'), part: id, days: z.int().min(0).max(2000) }),
+  z.object({ what: z.literal('job hours'), job: id, minutes: z.int().min(0).max(600_000) }),
+  z.object({ what: z.literal('drop part'), part: id }),
+  z.object({
+    what: z.literal('swap part'),
+    part: id,
+    description: optionalLine(300),
+    priceMinor: minor.min(0).nullable(),
+    days: z.int().min(0).max(2000).nullable(),
+  }),
+]);
+export type VariantChange = z.infer<typeof variantChange>;
+
+/** A line of a baseline: a job or a part with what was planned for it on the day it was set. */
+const baselineRow = z.object({
+  kind: z.enum(['job', 'part']),
+  id,
+  title: optionalLine(300),
+  budgetMinor: minor,
+  minutes: z.int().min(0),
+  startOn: day,
+  endOn: day,
+});
+export type BaselineRow = z.infer<typeof baselineRow>;
+
 /**
  * Reference records: what entries are about. Creating, changing and retiring them are acts like any other, so they are
  * in the journal and can be undone. One schema a kind; forms and checks are drawn from these.
@@ -87,6 +171,9 @@ export const recordValues = {
     currency: currency.nullable(),
     /** Usual days from order to arrival, if known. */
     leadDays: z.int().min(0).max(2000).nullable(),
+    /** Shipping of one order, and the goods from which it is free; in the vendor's currency, or the base currency. */
+    shippingMinor: minor.min(0).nullable(),
+    freeFromMinor: minor.min(0).nullable(),
     note: longText,
   }),
   bin: z.object({ name: line(80), place: optionalLine(200), note: longText }),
@@ -96,8 +183,25 @@ export const recordValues = {
     system: id.nullable(),
     sort,
     minutesGuess: z.int().min(0).max(600_000).nullable(),
+    /** At best and at worst, where somebody has said so; with the guess they make three points. */
+    minutesLow: z.int().min(0).max(600_000).nullable(),
+    minutesHigh: z.int().min(0).max(600_000).nullable(),
     tools: ids,
     earlier: ids,
+    /** Time that must pass after some of the earlier jobs. */
+    lags: z.array(lag).max(500),
+    /** Not to begin before this day, whatever else allows it. */
+    notBefore: day.nullable(),
+    /** Must be done in one go, without going home in between. */
+    oneSitting: z.boolean(),
+    /** Needs somebody's hands; a cure or a stay at the machine shop runs on the clock without them. */
+    hands: z.boolean(),
+    /** Who does it; null = anyone. */
+    person: id.nullable(),
+    /** Where it is done: garage, machine shop. */
+    place: optionalLine(80),
+    /** What it uses up: sealant, rags, oil. */
+    consumables: optionalLine(400),
     /** Stands before the hoist check. */
     beforeGate: z.boolean(),
     needsSignOff: z.boolean(),
@@ -211,6 +315,104 @@ export const recordValues = {
     beforeGate: z.boolean(),
     note: longText,
   }),
+  /** Where something joins: of a part line, or, without one, of the engine at `place` (block, head, sump). */
+  port: z.object({
+    name: line(80),
+    part: id.nullable(),
+    place: optionalLine(80),
+    role: z.enum(portRoles),
+    /** What flows through it: fuel, engine oil, coolant. */
+    medium: optionalLine(80),
+    /** As people write it: M14x1.5 male. What it comes to is read from it every time. */
+    designation: line(120),
+    sort,
+    note: longText,
+  }),
+  /** Two ports that are to join. The verdict is worked out, never kept. */
+  connection: z.object({
+    title: line(120),
+    one: connectionSide,
+    other: connectionSide,
+    role: z.enum(portRoles),
+    medium: optionalLine(80),
+    /** Gauge pressure in bar, for gases. */
+    pressureBar: z.number().min(0).max(10_000).nullable(),
+    accepted,
+    /** Adapter chosen: its pieces in words, and the part lines that they became. */
+    adapter: z.object({ pieces: z.array(line(200)).max(4), parts: ids }).nullable(),
+    beforeGate: z.boolean(),
+    note: longText,
+  }),
+  /** A fit that isn't a thread, as data, bound to part lines. */
+  declaredFit: z.object({
+    title: line(120),
+    /** Which of the shipped fits it was made from; empty for the builder's own. */
+    shipped: optionalLine(60),
+    /** Its rule, in the form that core/fit/checks reads; null = that of the shipped fit. */
+    rule: z.record(z.string(), z.unknown()).nullable(),
+    /** Thing of the rule (head, block) → part line that it is. Things left out are the engine's own. */
+    things: z.record(line(60), id),
+    values: z.array(fitValue).max(100),
+    accepted,
+    beforeGate: z.boolean(),
+    note: longText,
+  }),
+  /** A line from port to port. `definition` has the names that a take-off reads, without the two ports. */
+  hoseLine: z.object({
+    name: line(120),
+    from: id.nullable(),
+    to: id.nullable(),
+    system: id.nullable(),
+    job: id.nullable(),
+    definition: lineDefinition,
+    beforeGate: z.boolean(),
+    note: longText,
+  }),
+  /** Hose at hand, by its type and size. */
+  hoseLength: z.object({
+    hose: line(80),
+    boreMm: z.number().positive().max(1000).nullable(),
+    lengthMm: z.int().min(1).max(1_000_000),
+    count: z.int().min(0).max(1000),
+    note: longText,
+  }),
+  /** A thing on the lines' bill, and the part line that it is. */
+  billPart: z.object({ item: line(300), part: id }),
+  /** Somebody who works on the builds; without hours of their own they have those of the settings. */
+  person: z.object({ name: line(80), windows: z.array(weekWindow).max(50), note: longText }),
+  /** Days that are otherwise than the week says: without windows they are off. */
+  calendarDay: z.object({
+    on: day,
+    until: day.nullable(),
+    person: id.nullable(),
+    windows: z.array(dayWindow).max(12),
+    note: longText,
+  }),
+  /** Money that comes in: once, or every month on the day of `from`. */
+  income: z.object({
+    name: line(80),
+    amountMinor: minor.min(0),
+    every: z.enum(['once', 'month']),
+    from: day,
+    until: day.nullable(),
+    note: longText,
+  }),
+  /** Cash counted on a day, and what must always be left of it. The latest goes. */
+  cashCount: z.object({ on: day, cashMinor: minor, floorMinor: minor, note: longText }),
+  /** A price that a vendor gives for a part from a quantity on, perhaps for a time. */
+  offer: z.object({
+    part: id,
+    vendor: id,
+    fromMilli: positiveMilli,
+    eachE4: z.int().min(0).max(Number.MAX_SAFE_INTEGER),
+    currency,
+    until: day.nullable(),
+    note: longText,
+  }),
+  /** A named what-if. It touches nothing else. */
+  variant: z.object({ name: line(80), changes: z.array(variantChange).max(50), note: longText }),
+  /** What was planned, kept as it was on a day; later ones leave it as it is. */
+  baseline: z.object({ name: line(80), on: day, rows: z.array(baselineRow).max(50_000), note: longText }),
   budgetLine: z.object({ name: line(120), system: id.nullable(), phase: id.nullable() }),
   savedView: z.object({ name: line(80), screen: line(40), view: z.string().max(20_000) }),
   rate: z.object({
@@ -237,6 +439,17 @@ export const buildKinds = [
   'target',
   'check',
   'measuringSheet',
+  'port',
+  'connection',
+  'declaredFit',
+  'hoseLine',
+  'billPart',
+  'calendarDay',
+  'income',
+  'cashCount',
+  'offer',
+  'variant',
+  'baseline',
 ] as const satisfies RecordKind[];
 
 const recordKind = z.enum(Object.keys(recordValues) as [RecordKind, ...RecordKind[]]);

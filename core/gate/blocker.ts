@@ -12,6 +12,10 @@ export const blockerKinds = [
   'check unknown',
   'measurement missing',
   'measurement out',
+  'fit wrong',
+  'fit unknown',
+  'line unfit',
+  'line not made',
   'job open',
   'tool missing',
   'decision open',
@@ -19,7 +23,17 @@ export const blockerKinds = [
 export type BlockerKind = (typeof blockerKinds)[number];
 
 export interface BlockerSubject {
-  readonly kind: 'part' | 'job' | 'tool' | 'decision' | 'bolt-group' | 'check' | 'measuring-sheet';
+  readonly kind:
+    | 'part'
+    | 'job'
+    | 'tool'
+    | 'decision'
+    | 'bolt-group'
+    | 'check'
+    | 'measuring-sheet'
+    | 'connection'
+    | 'declared-fit'
+    | 'hose-line';
   readonly id: number;
 }
 

@@ -110,6 +110,30 @@ export interface SheetFact {
   readonly says: string;
 }
 
+/** Two ports that are to join, or another fit of the build, worked out. */
+export interface FitFact {
+  readonly kind: 'connection' | 'declared-fit';
+  readonly id: number;
+  readonly title: string;
+  /** Fits: it joins, by the adapter that was chosen, or somebody accepted it with a reason. */
+  readonly verdict: 'fits' | 'wrong' | 'unknown';
+  /** A few words: "look-alike", "does not fit", "lacks a pitch". */
+  readonly standing: string;
+  readonly says: string;
+  readonly clears: string;
+}
+
+/** A hose line, worked out. */
+export interface LineFact {
+  readonly id: number;
+  readonly title: string;
+  readonly standing: 'made' | 'unfit' | 'not made';
+  /** A sentence: which check fails, or which steps are open. */
+  readonly says: string;
+  /** Work left to make it. */
+  readonly minutes: number;
+}
+
 export interface WaiverFact {
   readonly kind: BlockerKind;
   readonly subject: BlockerSubject;
@@ -131,6 +155,8 @@ export interface GateFacts {
   readonly boltGroups: readonly BoltGroupFact[];
   readonly checks?: readonly CheckFact[];
   readonly sheets?: readonly SheetFact[];
+  readonly fits?: readonly FitFact[];
+  readonly lines?: readonly LineFact[];
   readonly waivers: readonly WaiverFact[];
 }
 

@@ -7,6 +7,7 @@ import { type Blocker, type BlockerKind, blockerKey, blockerKinds, type Finding 
 import { checkFinding, sheetFinding } from './check-findings.ts';
 import { byHold, dateFindings, undatedBlocker } from './date-findings.ts';
 import type { GateFacts, GateOptions, WaiverFact } from './facts.ts';
+import { fitFinding, lineFinding } from './fit-findings.ts';
 import { boltFinding, decisionFinding, jobFinding, jobKey, openGateJobs, toolFinding } from './other-findings.ts';
 import { partFindings } from './part-findings.ts';
 import { heldWaivers } from './waivers.ts';
@@ -22,7 +23,7 @@ export interface WaivedBlocker extends Blocker {
 
 export interface GateReview {
   readonly gateName: string;
-  /** Parts, jobs, tools, decisions, bolt groups, checks and measuring sheets that the check looked at; 0 = nothing is written down yet. */
+  /** Parts, jobs, tools, decisions, bolt groups, checks, measuring sheets, fits and lines that the check looked at; 0 = nothing is written down yet. */
   readonly listed: number;
   readonly asOf: string;
   /** The day at best; null when an item has no date. Today when nothing blocks. */
@@ -60,8 +61,8 @@ export function reviewGate(facts: GateFacts, options: GateOptions): GateReview {
 
   const atLeastOn = [today, ...dated.map((item) => item.atLeastOn)].sort(compareDates).at(-1) ?? today;
   const undated = blockers.filter((blocker) => blocker.clearOn === null);
-  const { parts, jobs, tools, decisions, boltGroups, checks = [], sheets = [] } = facts;
-  const listed = [parts, jobs, tools, decisions, boltGroups, checks, sheets].reduce(
+  const { parts, jobs, tools, decisions, boltGroups, checks = [], sheets = [], fits = [], lines = [] } = facts;
+  const listed = [parts, jobs, tools, decisions, boltGroups, checks, sheets, fits, lines].reduce(
     (sum, list) => sum + list.length,
     0,
   );
@@ -101,6 +102,8 @@ function findAll(facts: GateFacts, options: GateOptions): Finding[] {
     ...facts.boltGroups.map((group) => boltFinding(group, options)),
     ...(facts.checks ?? []).map((check) => checkFinding(check, options)),
     ...(facts.sheets ?? []).map((sheet) => sheetFinding(sheet, options)),
+    ...(facts.fits ?? []).map((fit) => fitFinding(fit, options)),
+    ...(facts.lines ?? []).map((line) => lineFinding(line, options)),
     ...jobs.map((job) => jobFinding(job, options)),
     ...facts.tools.map((tool) => toolFinding(tool, jobsByTool.get(tool.id) ?? [], options)),
     ...facts.decisions.map((decision) => decisionFinding(decision, inDays, options)),

@@ -47,6 +47,10 @@ const places: Readonly<
   boltGroup: { title: 'Bolt groups', path: '/bench', param: 'torque' },
   check: { title: 'Checks', path: '/checks', param: 'check' },
   measuringSheet: { title: 'Measuring sheets', path: '/bench', param: 'sheet' },
+  port: { title: 'Ports', path: '/fit', param: 'port' },
+  connection: { title: 'Connections', path: '/fit', param: 'connection' },
+  hoseLine: { title: 'Lines', path: '/plumbing', param: 'line' },
+  person: { title: 'People', path: '/lists', param: 'person' },
   savedCase: { title: 'Saved cases', path: '/calculators', param: 'case' },
   build: { title: 'Builds', path: '/', param: 'build' },
 };

@@ -96,6 +96,10 @@ const spoken: Record<string, string> = {
   'waiver-ended': 'waiver ended',
   'gate-passed': 'engine in',
   measured: 'measured',
+  'line-step': 'step of making a line',
+  'job-started': 'job started',
+  'job-stopped': 'job stopped',
+  'forecast-kept': 'forecast kept',
   imported: 'list brought in',
   record: 'record changed',
 };
@@ -104,7 +108,7 @@ const spoken: Record<string, string> = {
 export const kindWords = (kind: string): string => spoken[kind] ?? kind;
 
 /** Kinds about one thing: how many is no news. */
-const isOne = /^(job|tool|decision|waive|gate)/;
+const isOne = /^(job|tool|decision|waive|gate|line-step|forecast)/;
 
 /** One line for one entry, such as "8 each received: head stud kit". */
 export function entryText(entry: EntryWords): string {

@@ -37,6 +37,10 @@ const places = [
   record('boltGroup', 'bolt_groups', 'name', 'source', 'note'),
   record('check', 'checks', 'title', 'calculator', 'note'),
   record('measuringSheet', 'measuring_sheets', 'title', 'quantity', 'note'),
+  record('port', 'ports', 'name', "trim(designation || ' ' || place)", 'note'),
+  record('connection', 'connections', 'title', 'medium', 'note'),
+  record('hoseLine', 'hose_lines', 'name', "''", 'note'),
+  record('person', 'people', 'name', "''", 'note'),
   record('savedCase', 'saved_cases', 'title', 'calculator', 'note'),
   record('build', 'builds', 'name', "trim(car || ' ' || engine)"),
 ];

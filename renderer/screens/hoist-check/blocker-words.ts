@@ -17,6 +17,10 @@ export const kindHeadings: Readonly<Record<BlockerKind, string>> = {
   'check unknown': 'Checks that lack a figure',
   'measurement missing': 'Measurements missing',
   'measurement out': 'Measurements out of limits',
+  'fit wrong': 'Fits that are wrong',
+  'fit unknown': 'Fits that lack something',
+  'line unfit': 'Lines that fail a check',
+  'line not made': 'Lines not made',
   'job open': 'Jobs open',
   'tool missing': 'Tools missing',
   'decision open': 'Decisions open',
@@ -31,6 +35,9 @@ const subjectPlaces = {
   'bolt-group': ['/bench', 'torque'],
   check: ['/checks', 'check'],
   'measuring-sheet': ['/bench', 'sheet'],
+  connection: ['/fit', 'connection'],
+  'declared-fit': ['/fit', 'declared'],
+  'hose-line': ['/plumbing', 'line'],
 } as const;
 
 /** The address of what blocks. */

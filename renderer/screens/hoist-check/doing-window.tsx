@@ -26,8 +26,8 @@ export function DoingWindow({ doing, review, ...form }: ActFormProps & { doing: 
     case 'clear': {
       const { kind } = doing.blocker.subject;
       // These are cleared where the figure is written down, so the page offers no act for them.
-      if (kind === 'check' || kind === 'measuring-sheet') return null;
-      const ClearingForm = clearingForms[kind];
+      if (!(kind in clearingForms)) return null;
+      const ClearingForm = clearingForms[kind as keyof typeof clearingForms];
       return <ClearingForm {...form} blocker={doing.blocker} />;
     }
   }

@@ -19,14 +19,26 @@ export const kindGroups = {
   shelf: { title: 'Bins and setting aside', kinds: ['put-in-bin', 'allocated', 'released', 'moved'] },
   fitting: {
     title: 'Trial fit, fitting, final checks',
-    kinds: ['trial-fitted', 'fitted', 'taken-off', 'snugged', 'verified', 'verification-withdrawn', 'measured'],
+    kinds: [
+      'trial-fitted',
+      'fitted',
+      'taken-off',
+      'snugged',
+      'verified',
+      'verification-withdrawn',
+      'measured',
+      'line-step',
+    ],
   },
   leaving: {
     title: 'Lent, given back, lost, used up',
     kinds: ['lent', 'came-back', 'given-back', 'lost', 'scrapped', 'consumed'],
   },
   budget: { title: 'Budget', kinds: ['budgeted', 'contingency-drawn'] },
-  jobs: { title: 'Jobs and hours', kinds: ['job-planned', 'job-done', 'job-reopened', 'job-dropped', 'hours'] },
+  jobs: {
+    title: 'Jobs and hours',
+    kinds: ['job-planned', 'job-done', 'job-reopened', 'job-dropped', 'job-started', 'job-stopped', 'hours'],
+  },
   tools: { title: 'Tools', kinds: ['tool-listed', 'tool-at-hand', 'tool-away', 'tool-dropped'] },
   decisions: {
     title: 'Decisions',
@@ -44,7 +56,7 @@ export const kindGroups = {
       'bolts-rechecked',
     ],
   },
-  gate: { title: 'Hoist check', kinds: ['waived', 'waiver-ended', 'gate-passed'] },
+  gate: { title: 'Hoist check', kinds: ['waived', 'waiver-ended', 'gate-passed', 'forecast-kept'] },
   records: { title: 'Lists brought in and records', kinds: ['imported', 'record'] },
   corrections: { title: 'Taken back', kinds: ['reversal'] },
 } as const satisfies Record<string, { readonly title: string; readonly kinds: readonly EntryKind[] }>;

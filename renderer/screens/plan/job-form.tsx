@@ -21,7 +21,10 @@ export interface JobFormProps {
   readonly onClose: () => void;
 }
 
-type JobValues = Omit<RecordValues['job'], 'sort'>;
+type JobValues = Pick<
+  RecordValues['job'],
+  'title' | 'phase' | 'system' | 'minutesGuess' | 'tools' | 'earlier' | 'beforeGate' | 'needsSignOff' | 'note'
+>;
 
 function startingValues(job: PlanJob | null, phase: number | null): JobValues {
   return {
