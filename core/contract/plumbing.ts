@@ -117,6 +117,9 @@ export const plumbingView = z.object({
 });
 export type PlumbingView = z.infer<typeof plumbingView>;
 
+/** What is missing or wrong: a few words for the drawing, and the sentence. */
+const lacks = z.array(z.object({ kind: z.enum(['missing', 'wrong']), short: z.string(), text: z.string() }));
+
 /** Components and lines as a drawing shows them. */
 export const schematicView = z.object({
   answer: z.string(),
@@ -127,9 +130,17 @@ export const schematicView = z.object({
       title: z.string(),
       part: id.nullable(),
       standing: z.string(),
-      ports: z.array(z.object({ id: z.string(), port: id.nullable(), name: z.string(), text: z.string() })),
-      /** What is missing or wrong about it, in words; empty = nothing. */
-      wrong: z.array(z.string()),
+      ports: z.array(
+        z.object({
+          id: z.string(),
+          port: id.nullable(),
+          name: z.string(),
+          text: z.string(),
+          /** Nothing joins it. */
+          open: z.boolean(),
+        }),
+      ),
+      wrong: lacks,
     }),
   ),
   edges: z.array(
@@ -141,7 +152,7 @@ export const schematicView = z.object({
       to: z.object({ node: z.string(), port: z.string() }),
       hose: z.string(),
       standing: z.enum(['made', 'unfit', 'not made']),
-      wrong: z.array(z.string()),
+      wrong: lacks,
     }),
   ),
   /** Where somebody put a node; the others are laid out by themselves. */
@@ -177,7 +188,7 @@ export const plumbingContract = {
     .input(
       actBase.extend({
         build: id,
-        places: z.record(line(80), z.object({ x: z.number(), y: z.number() })),
+        places: z.record(line(120), z.object({ x: z.number(), y: z.number() })),
       }),
     )
     .output(actResult),
