@@ -111,7 +111,7 @@ export function swapCandidates(context: Context, { build, candidates }: Swap): S
         : [{ id: check.id, title: check.title, verdict: result.verdict, says: result.says }];
     });
   const column = (label: string, results: readonly WorkedCheck[], forecastMinor: number, gate: GateFacts): Column => {
-    const { gateOn, atLeastOn } = reviewFacts(context, gate);
+    const { gateOn, atLeastOn } = reviewFacts(context, build, gate);
     const count = (verdict: string): number => results.filter((one) => one.verdict === verdict).length;
     return { label, forecastMinor, gateOn, atLeastOn, fails: count('fails'), lacks: count('lacks data') };
   };

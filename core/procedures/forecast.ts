@@ -2,7 +2,8 @@ import type { ForecastView } from '../contract/forecast.ts';
 import { dateOfMinute, minutesPerDay, parseInstant } from '../dates/instant.ts';
 import { type ForecastResult, runForecast } from '../forecast/forecast.ts';
 import { Refusal } from '../refusal.ts';
-import { readWorkingTime } from '../schedule/working-time.ts';
+import { worksToMidnight } from '../schedule/calendar.ts';
+import { hasWorkingTime } from '../schedule/working-time.ts';
 import { dayWords } from '../workbook/store/entry-text.ts';
 import { type ForecastFacts, forecastFacts } from '../workbook/store/forecast-facts.ts';
 import { type Context, counted, needBuild, procedures } from './context.ts';
@@ -13,13 +14,20 @@ type Gate = ForecastView['gates'][number];
 const leastCriticality = 0.01;
 
 const assumes = [
-  'Work left comes from one guess: at best three quarters of it, at worst twice, less the hours spent.',
-  'Work is done by one person in the free hours of the settings.',
+  'Work left comes from the hours at best, likely and at worst, less the hours spent; where only one guess is given, at best three quarters of it and at worst twice.',
   'Deliveries of one vendor run late together, with a correlation of 0.3.',
   'Decisions, bolt groups, checks and the fitting of parts that belong to no job are not counted.',
 ];
 
 const pad = (number: number): string => String(number).padStart(2, '0');
+
+/** Who does the work, and where their hours stand. */
+function workedBy({ people }: ForecastFacts): string {
+  const [only] = people;
+  return people.length === 1 && only !== undefined
+    ? `Work is done by one person${only.id === 'builder' ? '' : `, ${only.name},`} in the hours of the calendar.`
+    : `Work is done by ${people.map(({ name }) => name).join(', ')}, each in their own hours of the calendar; a job that names nobody by who is free first.`;
+}
 
 /** The minute that the forecast begins at: now, or the last of a past day. */
 function nowMinuteOf(context: Context, past: string | undefined): number {
@@ -98,25 +106,23 @@ export const forecastProcedures = {
       const answer = 'Nothing is written down yet: jobs with a guess of hours and parts give a forecast.';
       return { ...base, answer, assumes: [] };
     }
-    const { weekWindows } = context.settings();
-    const work = facts.jobs.filter(({ minutes }) => minutes.kind !== 'constant').length;
-    if (work > 0 && weekWindows.length === 0) {
+    const work = facts.jobs.filter(({ hands }) => hands).length;
+    if (work > 0 && !facts.people.some(({ time }) => hasWorkingTime(time))) {
       const answer = `No forecast: ${counted(work, 'job needs', 'jobs need')} hands, and no free hours are set in the settings.`;
       return { ...base, answer, assumes: [] };
     }
     const result = runForecast(
       {
         nowMinute,
-        people: [{ id: 'builder', time: readWorkingTime({ weekly: weekWindows, exceptions: [] }) }],
-        // What takes no time needs no hands, so that it can be done without free hours.
-        jobs: facts.jobs.map((job) => ({ ...job, hands: job.minutes.kind !== 'constant' })),
+        people: facts.people,
+        jobs: facts.jobs,
         arrivals: facts.arrivals,
         gates,
       },
       { runs: input.runs, seed: input.seed },
     );
     // Work that fills a window up to midnight is done on the day that ends there.
-    const toMidnight = weekWindows.some(({ to }) => to === '24:00');
+    const toMidnight = worksToMidnight(facts.people);
     const dayOf = (minute: number): string =>
       dateOfMinute(toMidnight && minute > nowMinute && minute % minutesPerDay === 0 ? minute - 1 : minute);
     const rows = gateRows(facts, result, dayOf);
@@ -133,7 +139,7 @@ export const forecastProcedures = {
         p80On: ahead(p80Days),
       })),
       gaps: [...facts.gaps],
-      assumes: [...assumes],
+      assumes: [workedBy(facts), ...assumes],
     };
   }),
 };

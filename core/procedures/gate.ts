@@ -8,7 +8,9 @@ import { type GateReview, reviewGate } from '../gate/gate.ts';
 import { checkWaiver } from '../gate/waivers.ts';
 import type { EntryDraft } from '../ledger/entry.ts';
 import { Refusal } from '../refusal.ts';
-import { readWorkingTime } from '../schedule/working-time.ts';
+import { togetherTime } from '../schedule/calendar.ts';
+import { hasWorkingTime, type WorkingTime } from '../schedule/working-time.ts';
+import { peopleOf } from '../workbook/store/calendar.ts';
 import { type Connection, first } from '../workbook/store/connection.ts';
 import { dayWords, quantityWords } from '../workbook/store/entry-text.ts';
 import { gateFacts } from '../workbook/store/gate-facts.ts';
@@ -41,7 +43,8 @@ export function reviewOf(
   // Several screens ask for the same check at once, and the list of past weeks asks for many: each is worked out once
   // between two acts (the working windows and the minute belong to what it depends on).
   return remembered(connection, `gate ${build} ${now} ${JSON.stringify(settings.weekWindows)}`, () => {
-    const review = reviewAt(now, settings, allGateFacts(connection, build, today, past));
+    const time = workingTimeOf(connection, build, settings);
+    const review = reviewAt(now, time, allGateFacts(connection, build, today, past));
     return { review, answer: answerSentence(review, words) };
   });
 }
@@ -56,17 +59,20 @@ export function allGateFacts(
   return { ...gateFacts(connection, build, today, past), sheets: sheetFacts(connection, build, past) };
 }
 
-function reviewAt(now: string, settings: Settings, facts: GateFacts): GateReview {
-  return reviewGate(facts, { now, workingTime: workingTimeOf(settings), assume, words });
+function reviewAt(now: string, workingTime: WorkingTime | null, facts: GateFacts): GateReview {
+  return reviewGate(facts, { now, workingTime, assume, words });
 }
 
 /** The hoist check of facts that aren't so, such as those with another part in a line's place. */
-export function reviewFacts(context: Context, facts: GateFacts): GateReview {
-  return reviewAt(`${context.today()}T${clock(context.now())}`, context.settings(), facts);
+export function reviewFacts(context: Context, build: number, facts: GateFacts): GateReview {
+  const time = workingTimeOf(context.book().connection, build, context.settings());
+  return reviewAt(`${context.today()}T${clock(context.now())}`, time, facts);
 }
 
-function workingTimeOf(settings: Settings): ReturnType<typeof readWorkingTime> | null {
-  return settings.weekWindows.length === 0 ? null : readWorkingTime({ weekly: settings.weekWindows, exceptions: [] });
+/** When somebody works on the build; null when nobody ever does. */
+function workingTimeOf(connection: Connection, build: number, settings: Settings): WorkingTime | null {
+  const time = togetherTime(peopleOf(connection, build, settings));
+  return hasWorkingTime(time) ? time : null;
 }
 
 function asData({ review, answer }: { review: GateReview; answer: string }): GateReviewData {

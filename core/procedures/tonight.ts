@@ -2,8 +2,10 @@ import type { PartRow } from '../contract/parts.ts';
 import type { PlanJob } from '../contract/plan.ts';
 import type { Fetched, TonightJob, TonightView } from '../contract/tonight.ts';
 import { minutesPerDay, startOfDay } from '../dates/instant.ts';
+import { togetherTime } from '../schedule/calendar.ts';
 import { type BenchJob, planTonight, type Tonight, tonightRule, type Want } from '../schedule/tonight.ts';
-import { readWorkingTime, showMinutes, workingMinutes } from '../schedule/working-time.ts';
+import { showMinutes, workingMinutes } from '../schedule/working-time.ts';
+import { peopleOf } from '../workbook/store/calendar.ts';
 import { partRows } from '../workbook/store/part-rows.ts';
 import { planJobs, toolsAtHand } from '../workbook/store/plan.ts';
 import { fetchFrom } from '../workbook/store/tonight-facts.ts';
@@ -18,17 +20,20 @@ const { tonight } = procedures;
 const assumedMinutes = 180;
 
 /** How long the session is: as asked, what is left of today's hours, or an evening. */
-function sessionOf(context: Context, asked: number | undefined): { minutes: number; minutesFrom: string } {
+function sessionOf(
+  context: Context,
+  build: number,
+  asked: number | undefined,
+): { minutes: number; minutesFrom: string } {
   if (asked !== undefined) return { minutes: asked, minutesFrom: 'as asked' };
-  const { weekWindows } = context.settings();
   const morning = startOfDay(context.today());
   const instant = context.now();
   const now = morning + instant.getHours() * 60 + instant.getMinutes();
-  const week = readWorkingTime({ weekly: weekWindows, exceptions: [] });
-  const left = workingMinutes(week, now, morning + minutesPerDay);
+  const hours = togetherTime(peopleOf(context.book().connection, build, context.settings()));
+  const left = workingMinutes(hours, now, morning + minutesPerDay);
   return left > 0
     ? { minutes: left, minutesFrom: 'what is left of today’s hours' }
-    : { minutes: assumedMinutes, minutesFrom: 'no hours are left today by the week’s windows, so three are taken' };
+    : { minutes: assumedMinutes, minutesFrom: 'no hours are left today by the calendar, so three are taken' };
 }
 
 const wantsOf = (job: PlanJob): Want[] => [
@@ -71,7 +76,7 @@ export const tonightProcedures = {
     const { connection } = context.book();
     const today = context.today();
     const asOf = input.asOf !== undefined && input.asOf < today ? input.asOf : undefined;
-    const session = sessionOf(context, input.minutes);
+    const session = sessionOf(context, build, input.minutes);
     const { review } = reviewOf(context, build, asOf);
     const jobs = planJobs(connection, build, today, asOf);
     const open = jobs.filter(({ done }) => !done);

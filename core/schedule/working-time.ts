@@ -70,9 +70,18 @@ export function readWorkingTime(plan: WorkingTimePlan): WorkingTime {
   return { byWeekday, byDay };
 }
 
-/** Whether any week has a window; without one no work can be dated. */
+/** Whether any week or day has a window; without one no work can be dated. */
 export function hasWorkingTime(time: WorkingTime): boolean {
-  return [...time.byWeekday.values()].some((spans) => spans.length > 0);
+  return [...time.byWeekday.values(), ...time.byDay.values()].some((spans) => spans.length > 0);
+}
+
+/** Minutes of the longest window from `start` on; 0 without one. What must be done in one sitting fits into it or never. */
+export function longestWindow(time: WorkingTime, start: number): number {
+  const spans = [
+    ...[...time.byWeekday.values()].flat(),
+    ...[...time.byDay].flatMap(([day, ofDay]) => ((day + 1) * minutesPerDay > start ? ofDay : [])),
+  ];
+  return spans.reduce((most, { from, to }) => Math.max(most, to - from), 0);
 }
 
 /**

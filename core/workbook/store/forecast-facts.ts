@@ -1,9 +1,12 @@
-import { startOfDay } from '../../dates/instant.ts';
+import { minutesPerDay, startOfDay } from '../../dates/instant.ts';
 import type { Distribution } from '../../forecast/distribution.ts';
 import type { ForecastArrival, ForecastGate, ForecastJob } from '../../forecast/network.ts';
 import { leadOutlook, waitQuantiles } from '../../purchasing/lead-time.ts';
 import { type ArrivalOutlook, arrivalOutlook } from '../../purchasing/lead-time-promise.ts';
-import { all, type Connection } from './connection.ts';
+import type { WorkingPerson } from '../../schedule/calendar.ts';
+import { hasWorkingTime, longestWindow, placeWork, showMinutes } from '../../schedule/working-time.ts';
+import { peopleOf } from './calendar.ts';
+import { all, type Connection, readSettings } from './connection.ts';
 import { type LeadRecords, leadRecords } from './lead-records.ts';
 import { dueRows } from './order-due.ts';
 import { positionsAsOf } from './part-rows.ts';
@@ -40,6 +43,8 @@ export interface ComingPart {
 }
 
 export interface ForecastFacts {
+  /** Who works, by the calendar. */
+  readonly people: readonly WorkingPerson[];
   readonly jobs: readonly ForecastJob[];
   readonly arrivals: readonly ForecastArrival[];
   readonly gates: readonly ForecastGate[];
@@ -56,10 +61,48 @@ const worstShare = 2;
 /** Minute of the day from which a borrowed tool can be used. Common practice, no published source. */
 const toolMinuteOfDay = 12 * 60;
 
-/** Minutes left as three points from one guess and the minutes spent; work beyond the guess leaves up to the worst case. */
-function minutesLeft(guess: number, spent: number): Distribution {
-  const left = (minutes: number): number => Math.max(0, minutes - spent);
-  return { kind: 'pert', low: left(guess * bestShare), likely: left(guess), high: left(guess * worstShare) };
+/**
+ * Minutes left as three points, less the minutes spent; work beyond the guess leaves up to the worst case. What nobody
+ * has said of the best and the worst comes from the guess.
+ */
+function minutesLeft(job: JobRow, guess: number): Distribution {
+  const left = (minutes: number): number => Math.max(0, minutes - job.minutesSpent);
+  const low = Math.min(guess, job.minutesLow ?? guess * bestShare);
+  const high = Math.max(guess, job.minutesHigh ?? guess * worstShare);
+  return { kind: 'pert', low: left(low), likely: left(guess), high: left(high) };
+}
+
+/**
+ * From when on a job may begin by the lags after jobs that are done. Of those only the day is known: the end of it
+ * counts, or now.
+ */
+function lagsOver(
+  job: JobRow,
+  jobs: ReadonlyMap<number, JobRow>,
+  people: readonly WorkingPerson[],
+  now: number,
+): number {
+  const ends = job.lags.flatMap(({ job: id, minutes, on }) => {
+    const before = jobs.get(id);
+    if (before?.doneOn === undefined || before.doneOn === null || !job.earlier.includes(id)) return [];
+    const from = Math.min(now, startOfDay(before.doneOn) + minutesPerDay);
+    const [first] = people;
+    // Like the lags of open jobs, those in hours of work run in the first person's.
+    if (on === 'clock' || first === undefined || !hasWorkingTime(first.time)) return [from + minutes];
+    return [placeWork(first.time, from, minutes).finish];
+  });
+  return Math.max(now, ...ends);
+}
+
+/** Why a job that must be done in one sitting can't be; it is then counted over several. */
+function sittingGap(job: JobRow, people: readonly WorkingPerson[], now: number): ForecastGap | undefined {
+  if (!job.oneSitting || !job.hands) return undefined;
+  const left = (job.minutesGuess ?? 0) - job.minutesSpent;
+  const who = people.filter(({ id }) => id === String(job.person));
+  const longest = Math.max(0, ...(who.length > 0 ? who : people).map(({ time }) => longestWindow(time, now)));
+  if (left <= longest || longest === 0) return undefined;
+  const why = `a sitting of ${showMinutes(left)} never fits: the longest window is ${showMinutes(longest)}; counted over several`;
+  return { kind: 'job', id: job.id, title: job.title, why };
 }
 
 interface PartRow {
@@ -192,6 +235,8 @@ export function forecastFacts(
   const records = leadRecords(connection, asOf ?? today, asOf);
   const deliveries = deliveriesOf(connection, build, rows, records, { today, asOf, nowMinute });
   const gateName = String(readRecord(connection, 'builds', build)?.['gateName'] ?? 'engine-in');
+  const people = peopleOf(connection, build, readSettings(connection));
+  const byId = new Map(planned.map((job) => [job.id, job]));
   const open = new Map(planned.filter(({ done }) => !done).map((job) => [job.id, job]));
   const waits = (part: PartRow): readonly string[] => deliveries.ofPart.get(part.id) ?? [];
   const phaseGates = new Map<string, Set<number>>();
@@ -233,6 +278,8 @@ export function forecastFacts(
         }
       }
       const toolMinutes = away.flatMap(({ dueOn }) => (dueOn === null ? [] : [startOfDay(dueOn) + toolMinuteOfDay]));
+      const sitting = sittingGap(job, people, nowMinute);
+      if (sitting !== undefined) gaps.push(sitting);
       if (job.minutesGuess === null) {
         gaps.push({
           kind: 'job',
@@ -244,13 +291,22 @@ export function forecastFacts(
       return {
         id: String(job.id),
         name: job.title,
-        minutes:
-          job.minutesGuess === null ? { kind: 'constant', value: 0 } : minutesLeft(job.minutesGuess, job.minutesSpent),
-        hands: true,
-        notBeforeMinute: Math.max(nowMinute, ...toolMinutes),
+        minutes: job.minutesGuess === null ? { kind: 'constant', value: 0 } : minutesLeft(job, job.minutesGuess),
+        // What takes no time needs no hands, so that it can be done without free hours.
+        hands: job.hands && job.minutesGuess !== null,
+        oneSitting: job.oneSitting,
+        person: people.some(({ id }) => id === String(job.person)) ? String(job.person) : null,
+        notBeforeMinute: Math.max(
+          lagsOver(job, byId, people, nowMinute),
+          ...(job.notBefore === null ? [] : [startOfDay(job.notBefore)]),
+          ...toolMinutes,
+        ),
         after: job.earlier
           .filter((id) => counted.has(id))
-          .map((id) => ({ job: String(id), lagMinutes: 0, lagOn: 'clock' as const })),
+          .map((id) => {
+            const own = job.lags.find((one) => one.job === id);
+            return { job: String(id), lagMinutes: own?.minutes ?? 0, lagOn: own?.on ?? ('clock' as const) };
+          }),
         arrivals: (partsOf.get(job.id) ?? []).flatMap(waits),
       };
     });
@@ -259,6 +315,7 @@ export function forecastFacts(
     ...gates.flatMap(({ arrivals = [] }) => arrivals),
   ]);
   return {
+    people,
     jobs,
     arrivals: deliveries.arrivals.filter(({ id }) => used.has(id)),
     gates,

@@ -1,4 +1,5 @@
 import type { PlanJob, ProgressMeasures } from '../../contract/plan.ts';
+import type { Lag } from '../../contract/records.ts';
 import { jobsProgress, type PartState as ProgressLine, partsProgress, spendShare } from '../../progress/progress.ts';
 import { nothingYet, ratioOf, type Share, showShare } from '../../progress/share.ts';
 import { isUnit } from '../../units/quantity.ts';
@@ -89,9 +90,18 @@ export interface JobRow {
   readonly system: number | null;
   readonly sort: number;
   readonly minutesGuess: number | null;
+  readonly minutesLow: number | null;
+  readonly minutesHigh: number | null;
   readonly minutesSpent: number;
   readonly tools: readonly number[];
   readonly earlier: readonly number[];
+  readonly lags: readonly Lag[];
+  readonly notBefore: string | null;
+  readonly oneSitting: boolean;
+  readonly hands: boolean;
+  readonly person: number | null;
+  readonly place: string;
+  readonly consumables: string;
   readonly beforeGate: boolean;
   readonly needsSignOff: boolean;
   readonly note: string;
@@ -130,9 +140,18 @@ export function planJobRows(connection: Connection, build: number, asOf: string 
         system: record['system'] as number | null,
         sort: Number(record['sort']),
         minutesGuess: record['minutesGuess'] as number | null,
+        minutesLow: record['minutesLow'] as number | null,
+        minutesHigh: record['minutesHigh'] as number | null,
         minutesSpent: spent.get(record.id) ?? 0,
         tools: record['tools'] as unknown as number[],
         earlier: record['earlier'] as unknown as number[],
+        lags: record['lags'] as unknown as Lag[],
+        notBefore: record['notBefore'] as string | null,
+        oneSitting: record['oneSitting'] === true,
+        hands: record['hands'] === true,
+        person: record['person'] as number | null,
+        place: String(record['place']),
+        consumables: String(record['consumables']),
         beforeGate: record['beforeGate'] === true,
         needsSignOff: record['needsSignOff'] === true,
         note: String(record['note']),
