@@ -5,10 +5,10 @@
  */
 import { minutesPerDay } from '../dates/instant.ts';
 import { Refusal } from '../refusal.ts';
-import { type Draw, drawOf } from './draw.ts';
+import { type ColumnDraw, columnDrawOf, type Draw, drawnShare, drawOf } from './draw.ts';
 import { type CompiledNetwork, compileNetwork, type ForecastNetwork } from './network.ts';
 import { nearestRank, percentileBand } from './percentile.ts';
-import { normalQuantile, normalShare } from './probability.ts';
+import { normalQuantile } from './probability.ts';
 import { requireSeed, trialDraws } from './seeded-random.ts';
 import { type Trial, trialOf } from './trial.ts';
 
@@ -108,11 +108,15 @@ export function startForecast(network: ForecastNetwork, options: ForecastOptions
   const oneRun = (): void => {
     draw(done + 1);
     trial.run();
-    gates.forEach((gate, index) => {
-      gate.minutes[done] = trial.gateMinute(index);
+    let late = false;
+    for (let index = 0; index < gates.length; index += 1) {
+      const gate = gates[index] as (typeof gates)[0];
+      const minute = trial.gateMinute(index);
+      gate.minutes[done] = minute;
       trial.countChain(index, gate.jobs, gate.arrivals);
-    });
-    if (gates.some((gate) => (gate.minutes[done] as number) >= endMinute)) beyond += 1;
+      if (minute >= endMinute) late = true;
+    }
+    if (late) beyond += 1;
     done += 1;
   };
 
@@ -225,41 +229,38 @@ function elementDraws(
     ...network.arrivals.map((arrival) => `arrival:${arrival.id}`),
     ...vendors.map((vendor) => `vendor:${vendor}`),
   ]);
-  const jobDraws: Draw[] = network.jobs.map((job) => drawOf(job.minutes));
+  const jobDraws: ColumnDraw[] = network.jobs.map((job) => columnDrawOf(job.minutes));
   const arrivalDraws: Draw[] = network.arrivals.map((arrival) => drawOf(arrival.days));
   const vendorOf = network.arrivals.map((arrival) => (correlation > 0 ? vendors.indexOf(arrival.vendor ?? '') : -1));
   const shared = Math.sqrt(correlation);
   const own = Math.sqrt(1 - correlation);
   const width = jobCount + arrivalCount + vendors.length;
+  // One element's draws of the block stand together.
   const units = new Float64Array(width * blockSize);
   let first = Number.NaN;
 
   const drawBlock = (from: number): void => {
-    for (let row = 0; row < blockSize; row += 1) {
-      draws.beginTrial(from + row);
-      for (let element = 0, at = row * width; element < width; element += 1, at += 1) units[at] = draws.unit(element);
-    }
+    for (let row = 0; row < blockSize; row += 1) draws.fill(from + row, units, row, blockSize);
     for (let job = 0; job < jobCount; job += 1) {
-      const draw = jobDraws[job] as Draw;
-      for (let row = 0, at = job; row < blockSize; row += 1, at += width) {
-        units[at] = Math.max(0, draw(units[at] as number));
-      }
+      (jobDraws[job] as ColumnDraw)(units, job * blockSize, (job + 1) * blockSize);
     }
-    for (let at = jobCount + arrivalCount; correlation > 0 && at < units.length; at += 1) {
-      const column = at % width;
-      if (column >= jobCount + arrivalCount) units[at] = normalQuantile(units[at] as number);
+    if (correlation > 0) {
+      for (let at = (jobCount + arrivalCount) * blockSize; at < units.length; at += 1) {
+        units[at] = normalQuantile(units[at] as number);
+      }
     }
     for (let arrival = 0; arrival < arrivalCount; arrival += 1) {
       const draw = arrivalDraws[arrival] as Draw;
       const vendor = vendorOf[arrival] as number;
-      for (let row = 0, base = 0; row < blockSize; row += 1, base += width) {
-        const at = base + jobCount + arrival;
-        let u = units[at] as number;
+      const base = (jobCount + arrival) * blockSize;
+      const luckBase = (jobCount + arrivalCount + vendor) * blockSize;
+      for (let row = 0; row < blockSize; row += 1) {
+        let u = units[base + row] as number;
         if (vendor >= 0) {
-          const luck = units[base + jobCount + arrivalCount + vendor] as number;
-          u = Math.min(normalShare(shared * luck + own * normalQuantile(u)), 1 - 2 ** -53);
+          const luck = units[luckBase + row] as number;
+          u = Math.min(drawnShare(shared * luck + own * normalQuantile(u)), 1 - 2 ** -53);
         }
-        units[at] = draw(u);
+        units[base + row] = draw(u);
       }
     }
   };
@@ -270,9 +271,12 @@ function elementDraws(
       drawBlock(from);
       first = from;
     }
-    const base = (number - from) * width;
-    trial.minutes.set(units.subarray(base, base + jobCount));
-    trial.days.set(units.subarray(base + jobCount, base + jobCount + arrivalCount));
+    const row = number - from;
+    const { minutes, days } = trial;
+    for (let job = 0; job < jobCount; job += 1) minutes[job] = units[job * blockSize + row] as number;
+    for (let arrival = 0; arrival < arrivalCount; arrival += 1) {
+      days[arrival] = units[(jobCount + arrival) * blockSize + row] as number;
+    }
   };
 }
 

@@ -63,17 +63,18 @@ function tailQuantile(p: number): number {
   return above / below;
 }
 
+const gammaCoefficients = [
+  676.5203681218851, -1259.1392167224028, 771.32342877765313, -176.61502916214059, 12.507343278686905,
+  -0.13857109526572012, 9.9843695780195716e-6, 1.5056327351493116e-7,
+];
+
 /** Natural logarithm of the gamma function for `x` above 0 (Lanczos's series, g = 7). */
 function logGamma(x: number): number {
-  const coefficients = [
-    676.5203681218851, -1259.1392167224028, 771.32342877765313, -176.61502916214059, 12.507343278686905,
-    -0.13857109526572012, 9.9843695780195716e-6, 1.5056327351493116e-7,
-  ];
   const y = x - 1;
   let sum = 0.99999999999980993;
-  coefficients.forEach((coefficient, index) => {
-    sum += coefficient / (y + index + 1);
-  });
+  for (let index = 0; index < gammaCoefficients.length; index += 1) {
+    sum += (gammaCoefficients[index] as number) / (y + index + 1);
+  }
   const t = y + 7.5;
   return 0.9189385332046727 + (y + 0.5) * Math.log(t) - t + Math.log(sum);
 }
@@ -119,6 +120,12 @@ export function betaQuantile(p: number, alpha: number, beta: number): number {
 export function studentShare(x: number, degrees: number): number {
   const tail = betaShare(degrees / (degrees + x * x), degrees / 2, 0.5) / 2;
   return x > 0 ? 1 - tail : tail;
+}
+
+/** Density of Student's distribution with `degrees` of freedom at `x`. */
+export function studentDensity(x: number, degrees: number): number {
+  const front = logGamma((degrees + 1) / 2) - logGamma(degrees / 2) - 0.5 * Math.log(degrees * Math.PI);
+  return Math.exp(front - ((degrees + 1) / 2) * Math.log1p((x * x) / degrees));
 }
 
 /** The Student value that the share `p` lies at or below; minus or plus infinity at 0 and 1. */

@@ -1,55 +1,58 @@
-/** Jobs waiting for their time, earliest first: a binary heap over a shared list of times, allocated once. */
-export interface ReadyHeap {
-  push(job: number): void;
-  /** Takes the earliest away; must not be called when empty. */
-  pop(): number;
-  /** The earliest time; infinity when empty. */
-  next(): number;
-  clear(): void;
+/**
+ * Jobs waiting for their time, earliest first: one binary heap a queue, all over one list of times, allocated once. Times
+ * are read from that list rather than handed over, because numbers handed from function to function may be boxed.
+ */
+export interface ReadyHeaps {
+  /** How many wait in each queue. */
+  readonly sizes: Int32Array;
+  /** The earliest of a queue that isn't empty. */
+  earliest(line: number): number;
+  push(line: number, job: number): void;
+  /** Takes the earliest away; the queue must not be empty. */
+  pop(line: number): number;
 }
 
-/** A heap for up to `capacity` jobs, ordered by `times[job]`, then by the job's number. */
-export function readyHeap(times: Float64Array, capacity: number): ReadyHeap {
-  const items = new Int32Array(capacity + 1);
-  let size = 0;
+/** Heaps for up to `capacity` jobs each, ordered by `times[job]`, then by the job's number. */
+export function readyHeaps(times: Float64Array, lines: number, capacity: number): ReadyHeaps {
+  const items = new Int32Array(lines * (capacity + 1));
+  const sizes = new Int32Array(lines);
   const before = (a: number, b: number): boolean => {
     const first = times[a] as number;
     const second = times[b] as number;
     return first < second || (first === second && a < b);
   };
   return {
-    push(job) {
-      let at = size;
-      size += 1;
+    sizes,
+    earliest: (line) => items[line * (capacity + 1)] as number,
+    push(line, job) {
+      const base = line * (capacity + 1);
+      let at = sizes[line] as number;
+      sizes[line] = at + 1;
       while (at > 0) {
         const above = (at - 1) >> 1;
-        const parent = items[above] as number;
+        const parent = items[base + above] as number;
         if (!before(job, parent)) break;
-        items[at] = parent;
+        items[base + at] = parent;
         at = above;
       }
-      items[at] = job;
+      items[base + at] = job;
     },
-    pop() {
-      const top = items[0] as number;
-      size -= 1;
-      const moved = items[size] as number;
+    pop(line) {
+      const base = line * (capacity + 1);
+      const top = items[base] as number;
+      const size = (sizes[line] as number) - 1;
+      sizes[line] = size;
+      const moved = items[base + size] as number;
       let at = 0;
       for (let below = 1; below < size; below = 2 * at + 1) {
-        if (below + 1 < size && before(items[below + 1] as number, items[below] as number)) below += 1;
-        const child = items[below] as number;
+        if (below + 1 < size && before(items[base + below + 1] as number, items[base + below] as number)) below += 1;
+        const child = items[base + below] as number;
         if (!before(child, moved)) break;
-        items[at] = child;
+        items[base + at] = child;
         at = below;
       }
-      items[at] = moved;
+      items[base + at] = moved;
       return top;
-    },
-    next() {
-      return size === 0 ? Number.POSITIVE_INFINITY : (times[items[0] as number] as number);
-    },
-    clear() {
-      size = 0;
     },
   };
 }

@@ -5,7 +5,7 @@
  */
 import { minutesPerDay } from '../dates/instant.ts';
 import type { CompiledNetwork } from './network.ts';
-import { type ReadyHeap, readyHeap } from './ready-heap.ts';
+import { readyHeaps } from './ready-heap.ts';
 import type { WorkClock } from './work-clock.ts';
 
 type Gate = CompiledNetwork['gates'][number];
@@ -40,7 +40,8 @@ export function trialOf(network: CompiledNetwork): Trial {
   /** A job's number, or -2 less a delivery's number, or `free`. */
   const held = new Int32Array(count);
   const left = new Int32Array(count);
-  const waiting = Array.from({ length: people + 1 }, () => readyHeap(ready, count));
+  const waiting = readyHeaps(ready, people + 1, count);
+  const waitingCount = waiting.sizes;
   // Jobs that may begin, a bit each, the most urgent first: one set of words for each queue.
   const open = new Int32Array(words * (people + 1));
   const openCount = new Int32Array(people + 1);
@@ -50,21 +51,31 @@ export function trialOf(network: CompiledNetwork): Trial {
   const freeStart = new Float64Array(people);
   const lastJob = new Int32Array(people);
   const stack = new Int32Array(count + 1);
+  /** When what begins next begins; in a list for the same reason. */
+  const moment = new Float64Array(1);
   let handsLeft = 0;
-  /** Nothing will begin before this: what is ready by then needn't queue. */
-  let opensUpTo = now;
+  /** Nothing will begin before this: what is ready by then needn't queue. In a list, so that writing it makes nothing. */
+  const opensUpTo = Float64Array.of(now);
+  /** No job of a queue is open in the words before this one. */
+  const firstWord = new Int32Array(people + 1);
 
   const lowest = (line: number): number => {
-    for (let word = line * words, end = word + words; word < end; word += 1) {
-      const bits = open[word] as number;
-      if (bits !== 0) return (word - line * words) * 32 + 31 - Math.clz32(bits & -bits);
+    const base = line * words;
+    for (let word = firstWord[line] as number; word < words; word += 1) {
+      const bits = open[base + word] as number;
+      if (bits !== 0) {
+        firstWord[line] = word;
+        return word * 32 + 31 - Math.clz32(bits & -bits);
+      }
     }
     return count;
   };
 
   const openJob = (line: number, job: number): void => {
-    const word = line * words + (job >> 5);
-    open[word] = (open[word] as number) | (1 << (job & 31));
+    const word = job >> 5;
+    const at = line * words + word;
+    open[at] = (open[at] as number) | (1 << (job & 31));
+    if (word < (firstWord[line] as number)) firstWord[line] = word;
     openCount[line] = (openCount[line] as number) + 1;
   };
 
@@ -76,8 +87,8 @@ export function trialOf(network: CompiledNetwork): Trial {
       const job = stack[depth] as number;
       if (hands[job] === 1 && (minutes[job] as number) > 0) {
         const line = queue[job] as number;
-        if ((ready[job] as number) <= opensUpTo) openJob(line, job);
-        else (waiting[line] as ReadyHeap).push(job);
+        if ((ready[job] as number) <= (opensUpTo[0] as number)) openJob(line, job);
+        else waiting.push(line, job);
         continue;
       }
       if (hands[job] === 1) handsLeft -= 1;
@@ -112,14 +123,15 @@ export function trialOf(network: CompiledNetwork): Trial {
 
   const begin = (): void => {
     handsLeft = 0;
-    opensUpTo = now;
+    opensUpTo[0] = now;
+    firstWord.fill(0);
     freeWork.fill(0);
     freeAt.fill(now);
     for (let person = 0; person < people; person += 1) freeStart[person] = (clocks[person] as WorkClock).startOf(0);
     lastJob.fill(free);
     open.fill(0);
     openCount.fill(0);
-    for (const line of waiting) line.clear();
+    waitingCount.fill(0);
     for (let index = 0; index < arrival.length; index += 1) {
       const from = network.arrivals[index]?.fromMinute ?? now;
       arrival[index] = Math.max(now, from + (days[index] as number) * minutesPerDay);
@@ -146,11 +158,11 @@ export function trialOf(network: CompiledNetwork): Trial {
     }
   };
 
-  /** Moves the jobs of a queue that are ready by `start` to those that may begin. */
-  const openUp = (line: number, start: number): void => {
-    const queued = waiting[line] as ReadyHeap;
-    while (queued.next() <= start) {
-      openJob(line, queued.pop());
+  /** Moves the jobs of a queue that are ready by `moment` to those that may begin. */
+  const openUp = (line: number): void => {
+    const until = moment[0] as number;
+    while ((waitingCount[line] as number) > 0 && (ready[waiting.earliest(line)] as number) <= until) {
+      openJob(line, waiting.pop(line));
     }
   };
 
@@ -162,10 +174,15 @@ export function trialOf(network: CompiledNetwork): Trial {
       let who = 0;
       let start = Number.POSITIVE_INFINITY;
       let startWork = 0;
-      const anyoneNext = (openCount[0] as number) > 0 ? current : (waiting[0] as ReadyHeap).next();
+      let anyoneNext = Number.POSITIVE_INFINITY;
+      if ((openCount[0] as number) > 0) anyoneNext = current;
+      else if ((waitingCount[0] as number) > 0) anyoneNext = ready[waiting.earliest(0)] as number;
       for (let person = 0; person < people; person += 1) {
-        const own = (openCount[person + 1] as number) > 0 ? current : (waiting[person + 1] as ReadyHeap).next();
-        const next = Math.min(own, anyoneNext);
+        let next = anyoneNext;
+        if ((openCount[person + 1] as number) > 0) next = Math.min(next, current);
+        else if ((waitingCount[person + 1] as number) > 0) {
+          next = Math.min(next, ready[waiting.earliest(person + 1)] as number);
+        }
         if (next === Number.POSITIVE_INFINITY) continue;
         let work = freeWork[person] as number;
         let at = freeStart[person] as number;
@@ -182,8 +199,9 @@ export function trialOf(network: CompiledNetwork): Trial {
       }
       if (start === Number.POSITIVE_INFINITY) return;
       current = start;
-      openUp(0, start);
-      openUp(who + 1, start);
+      moment[0] = start;
+      openUp(0);
+      openUp(who + 1);
       const shared = (openCount[0] as number) > 0 ? lowest(0) : count;
       const own = (openCount[who + 1] as number) > 0 ? lowest(who + 1) : count;
       const job = Math.min(shared, own);
@@ -196,15 +214,12 @@ export function trialOf(network: CompiledNetwork): Trial {
       if ((ready[job] as number) < (freeAt[who] as number)) held[job] = lastJob[who] as number;
       const length = minutes[job] as number;
       const from = network.oneSitting[job] === 1 ? clock.sittingFrom(startWork, length) : startWork;
-      const done = from + length;
-      const finished = clock.finishOf(done);
-      finish[job] = finished;
-      freeWork[who] = done;
-      freeAt[who] = finished;
-      freeStart[who] = clock.startOf(done);
+      freeWork[who] = from + length;
+      clock.settle(who, freeWork, freeAt, freeStart);
+      finish[job] = freeAt[who] as number;
       lastJob[who] = job;
       handsLeft -= 1;
-      opensUpTo = people === 1 ? (freeStart[0] as number) : current;
+      opensUpTo[0] = people === 1 ? (freeStart[0] as number) : current;
       release(passOn(job, 0));
     }
   };

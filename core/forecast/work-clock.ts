@@ -12,6 +12,11 @@ export interface WorkClock {
   startOf(work: number): number;
   /** The instant at which `work` minutes are done: at the end of a window when they fill it. */
   finishOf(work: number): number;
+  /**
+   * The end of `work[at]` minutes and the next start after it, as `finishOf` and `startOf` say, written into `finish[at]`
+   * and `start[at]`: in lists, so that a trial hands no numbers over that would be boxed.
+   */
+  settle(at: number, work: Float64Array, finish: Float64Array, start: Float64Array): void;
   /** Where a sitting of this length fits, in working minutes, from `work` on; longer than every window: it is split. */
   sittingFrom(work: number, length: number): number;
   /** A week's working minutes, averaged over the next year. */
@@ -78,6 +83,24 @@ export function workClock(time: WorkingTime, now: number): WorkClock {
       // The table may already point past a window that this work exactly fills.
       if (window > 0 && work <= (sum[window] as number)) window -= 1;
       return (start[window] as number) + work - (sum[window] as number);
+    },
+    settle(at, work, finish, starts) {
+      const done = work[at] as number;
+      if (done >= total) {
+        finish[at] = endMinute;
+        starts[at] = endMinute;
+        return;
+      }
+      let window = byWork[Math.floor(done / workCell)] as number;
+      while ((sum[window + 1] as number) <= done) window += 1;
+      const inside = done - (sum[window] as number);
+      const next = (start[window] as number) + inside;
+      starts[at] = next;
+      // Work that just fills a window ends there, and goes on in the next.
+      finish[at] =
+        inside > 0 || window === 0
+          ? next
+          : (start[window - 1] as number) + (sum[window] as number) - (sum[window - 1] as number);
     },
     sittingFrom(work, length) {
       if (length > longest || work >= total) return work;

@@ -12,6 +12,7 @@ import type { ContractRouterClient } from '@orpc/contract';
 import Database from 'better-sqlite3';
 import type { Contract } from '../../core/contract/index.ts';
 import { createHost, type Host } from '../../core/procedures/host.ts';
+import { timedForecast } from './forecast.ts';
 
 const { values } = parseArgs({
   options: { lines: { type: 'string', default: '100000' }, acts: { type: 'string', default: '300' } },
@@ -168,8 +169,19 @@ async function large(): Promise<void> {
   host.close();
 }
 
+function forecasts(): void {
+  const runs = 10_000;
+  timedForecast(400);
+  const { first, runs: all, whole } = timedForecast(runs);
+  say(
+    `forecast: ${runs} runs over 300 jobs and 75 deliveries`,
+    `first picture ${ms(first)}, all runs ${ms(all)}, with the days won ${ms(whole)}`,
+  );
+}
+
 say('load of the machine over the last minute', (loadavg()[0] ?? 0).toFixed(1));
 try {
+  forecasts();
   await demo();
   await large();
 } finally {
