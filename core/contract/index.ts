@@ -1,8 +1,10 @@
 import { z } from 'zod';
 import { benchContract } from './bench.ts';
+import { buyingContract } from './buying.ts';
 import { checksContract } from './checks.ts';
 import { actBase, actResult, id, ofBuild, procedure } from './common.ts';
 import { exchangeContract } from './exchange.ts';
+import { fitsContract } from './fits.ts';
 import { forecastContract } from './forecast.ts';
 import { gateContract } from './gate.ts';
 import { derivation, journalContract, searchHit, whyQuestion } from './journal.ts';
@@ -10,6 +12,7 @@ import { moneyContract } from './money.ts';
 import { ordersContract } from './orders.ts';
 import { partsContract } from './parts.ts';
 import { planContract, startView } from './plan.ts';
+import { plumbingContract } from './plumbing.ts';
 import { recordsContract } from './records.ts';
 import { tonightContract } from './tonight.ts';
 import { buildRow, workbookContract } from './workbook.ts';
@@ -31,7 +34,10 @@ export const contract = {
   start: { view: procedure.input(ofBuild).output(startView) },
   gate: gateContract,
   forecast: forecastContract,
+  buying: buyingContract,
   checks: checksContract,
+  fits: fitsContract,
+  plumbing: plumbingContract,
   bench: benchContract,
   tonight: tonightContract,
   journal: journalContract,

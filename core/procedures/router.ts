@@ -1,8 +1,10 @@
 import { benchProcedures } from './bench.ts';
 import { buildsProcedures } from './builds.ts';
+import { buyingProcedures } from './buying.ts';
 import { checksProcedures } from './checks.ts';
 import { procedures } from './context.ts';
 import { exchangeProcedures } from './exchange.ts';
+import { fitsProcedures } from './fits.ts';
 import { forecastProcedures } from './forecast.ts';
 import { gateProcedures } from './gate.ts';
 import { journalProcedures } from './journal.ts';
@@ -10,6 +12,7 @@ import { moneyProcedures } from './money.ts';
 import { ordersProcedures } from './orders.ts';
 import { partsProcedures } from './parts.ts';
 import { planProcedures } from './plan.ts';
+import { plumbingProcedures } from './plumbing.ts';
 import { recordsProcedures } from './records.ts';
 import { searchProcedures } from './search.ts';
 import { startProcedures } from './start.ts';
@@ -29,7 +32,10 @@ export const router = procedures.router({
   start: startProcedures,
   gate: gateProcedures,
   forecast: forecastProcedures,
+  buying: buyingProcedures,
   checks: checksProcedures,
+  fits: fitsProcedures,
+  plumbing: plumbingProcedures,
   bench: benchProcedures,
   tonight: tonightProcedures,
   journal: journalProcedures,

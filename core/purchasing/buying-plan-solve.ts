@@ -1,12 +1,5 @@
 /** The buying plan: the earliest gate that the money allows, the least spent for it, and why each need stands where it does. */
-import {
-  type BuyingInput,
-  isMust,
-  type OrderWeeks,
-  type PlanFigures,
-  requireBuyingInput,
-  weighPlan,
-} from './buying-plan.ts';
+import { type BuyingInput, type OrderWeeks, type PlanFigures, requireBuyingInput, weighPlan } from './buying-plan.ts';
 import { solveForGate } from './buying-plan-model.ts';
 import { buyAsMoneyComes, gatesToTry, isOutOfReach, quickPlanForGate } from './buying-plan-quick.ts';
 import { type BuyLine, type BuyWords, explainLines, explainNone } from './buying-plan-words.ts';
@@ -60,25 +53,47 @@ export function planBuying(input: BuyingInput, options: BuyingOptions): BuyingPl
   };
 }
 
+/**
+ * The earliest gate by halving the list of gates: what keeps a gate keeps every later one. Each is tried by the quick way,
+ * and only where that finds nothing, by the solver; the plan of the earliest is then bettered by the solver.
+ */
 function search(input: BuyingInput, quick: boolean): { weeks: OrderWeeks; method: 'exact' | 'quick' } | null {
-  if (input.items.every((item) => !isMust(item)) && input.items.length === 0)
-    return { weeks: new Map(), method: 'exact' };
+  if (input.items.length === 0) return { weeks: new Map(), method: 'exact' };
+  const gates = gatesToTry(input);
   let proven = !quick;
-  for (const gate of gatesToTry(input)) {
-    if (isOutOfReach(input, gate)) continue;
-    const found = quickPlanForGate(input, gate);
-    if (proven) {
-      const answer = solveForGate(input, gate, found);
-      if (answer.status === 'solved' && isSound(input, answer.weeks, gate)) {
-        return { weeks: answer.weeks, method: 'exact' };
-      }
-      if (answer.status === 'none' && found === null) continue;
+  let best: { readonly gate: number; readonly weeks: OrderWeeks } | null = null;
+  let low = 0;
+  let high = gates.length - 1;
+  while (low <= high) {
+    const middle = (low + high) >> 1;
+    const gate = gates[middle] as number;
+    const weeks = tryGate(gate);
+    if (weeks === null) {
+      low = middle + 1;
+    } else {
+      best = { gate, weeks };
+      high = middle - 1;
     }
-    // From here on nothing is proven: an earlier gate, or a cheaper plan, may have been missed.
-    proven = false;
-    if (found !== null) return { weeks: found, method: 'quick' };
   }
-  return null;
+  if (best === null) return null;
+  if (proven) {
+    const answer = solveForGate(input, best.gate, best.weeks);
+    if (answer.status === 'solved' && isSound(input, answer.weeks, best.gate)) {
+      return { weeks: answer.weeks, method: 'exact' };
+    }
+  }
+  return { weeks: best.weeks, method: 'quick' };
+
+  function tryGate(gate: number): OrderWeeks | null {
+    if (isOutOfReach(input, gate)) return null;
+    const found = quickPlanForGate(input, gate);
+    if (found !== null || !proven) return found;
+    const answer = solveForGate(input, gate, null);
+    if (answer.status === 'solved' && isSound(input, answer.weeks, gate)) return answer.weeks;
+    // From here on nothing is proven: an earlier gate may have been missed.
+    if (answer.status !== 'none') proven = false;
+    return null;
+  }
 }
 
 /** The solver reckons in floating point; whole money has the last word. */

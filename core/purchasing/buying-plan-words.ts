@@ -17,6 +17,8 @@ export interface BuyWords {
   readonly currency: string;
   /** First day of week 0; null to speak of week numbers. */
   readonly startOn: string | null;
+  /** A day as sentences say it; as ISO text when left out. */
+  readonly dayText?: (day: string) => string;
 }
 
 export type BuyReason = 'holds-gate' | 'waits-for-cash' | 'shares-order' | 'no-hurry' | 'left-out';
@@ -74,7 +76,13 @@ function explain(input: BuyingInput, item: BuyItem, weeks: OrderWeeks, figures: 
       `it goes with the order to ${vendor?.name ?? item.vendor}${isFree ? ', which is then shipped free' : ', which saves money'}`,
     );
   }
-  if (slack !== null && slack > 0) parts.push(`${count(slack, 'week')} to spare`);
+  if (slack !== null && slack > 0) {
+    parts.push(
+      words.startOn === null
+        ? `${count(slack, 'week')} to spare`
+        : `it could wait until ${dayOf(words.startOn, week + slack, words)}`,
+    );
+  }
   if (!isMust(item)) parts.push('nice to have, paid from what is left');
   const price = figures.priceMinor.get(item.id) ?? item.priceMinor;
   if (item.deal && week <= item.deal.lastWeek && price < item.priceMinor) {
@@ -114,7 +122,12 @@ function earlierWeeks(
 
 function when(week: number, words: BuyWords): string {
   if (week === 0) return 'in the first week';
-  return words.startOn === null ? `in week ${week}` : `in the week of ${weekStart(words.startOn, week)}`;
+  return words.startOn === null ? `in week ${week}` : `in the week of ${dayOf(words.startOn, week, words)}`;
+}
+
+function dayOf(startOn: string, week: number, { dayText }: BuyWords): string {
+  const day = weekStart(startOn, week);
+  return dayText === undefined ? day : dayText(day);
 }
 
 /** Why there is no plan, and how much money is missing. */
@@ -124,7 +137,7 @@ export function explainNone(input: BuyingInput, words: BuyWords): { reason: stri
   if (bare.shortMinor > 0) {
     const week = bare.cashMinor.findIndex((cash) => cash < input.floorMinor);
     return {
-      reason: `Without a single order cash falls below the floor in week ${week}, by ${say(bare.shortMinor)} at worst.`,
+      reason: `Without a single order cash falls below the floor ${when(week, words)}, by ${say(bare.shortMinor)} at worst.`,
       shortMinor: bare.shortMinor,
     };
   }
@@ -151,7 +164,7 @@ export function explainNone(input: BuyingInput, words: BuyWords): { reason: stri
     };
   }
   return {
-    reason: `The must-haves cost at least ${say(together)} and no choice of weeks up to week ${input.lastWeek} keeps the floor.`,
+    reason: `The must-haves cost at least ${say(together)} and no choice of weeks up to ${words.startOn === null ? `week ${input.lastWeek}` : dayOf(words.startOn, input.lastWeek, words)} keeps the floor.`,
     shortMinor: null,
   };
 }
