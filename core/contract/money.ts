@@ -55,6 +55,57 @@ export const budgetChange = z.object({
   reversed: z.boolean(),
 });
 
+/** A figure in words, or why there is none. */
+const index = z.object({
+  name: z.string(),
+  label: z.string(),
+  value: z.number().nullable(),
+  /** "0.94", or a dash. */
+  text: z.string(),
+  /** A sentence: what it says of the build, or why it can't be formed. */
+  says: z.string(),
+});
+
+/** Earned value in one unit: minor units of money (parts), or minutes of work (jobs). */
+export const earnedMeasure = z.object({
+  of: z.enum(['money', 'hours']),
+  says: z.string(),
+  bac: z.number(),
+  pv: z.number(),
+  ev: z.number(),
+  ac: z.number(),
+  indices: z.array(index),
+  estimates: z.array(
+    z.object({
+      way: z.string(),
+      assumes: z.string(),
+      value: z.number().nullable(),
+      why: z.string(),
+      first: z.boolean(),
+    }),
+  ),
+  /** Whether the line-by-line estimate lies outside those of the formulas. */
+  outside: z.boolean(),
+  /** Less than a tenth is earned: the formulas are a hint. */
+  early: z.boolean(),
+  schedule: z.object({ earnedMonths: z.number(), goneMonths: z.number(), endOn: day.nullable(), says: z.string() }),
+  curve: z.array(z.object({ on: day, pv: z.number(), ev: z.number().nullable(), ac: z.number().nullable() })),
+});
+export type EarnedMeasure = z.infer<typeof earnedMeasure>;
+
+export const earnedView = z.object({
+  answer: z.string(),
+  /** The baseline that everything is held against; null = none yet, and `howTo` says how to set one. */
+  baseline: z.object({ id, name: z.string(), on: day, parts: z.int(), jobs: z.int(), endOn: day }).nullable(),
+  baselines: z.array(z.object({ id, name: z.string(), on: day })),
+  howTo: z.string(),
+  /** Part lines and jobs that came after the baseline: they cost, but were never planned. */
+  unplanned: z.int(),
+  measures: z.array(earnedMeasure),
+  caution: z.string(),
+});
+export type EarnedView = z.infer<typeof earnedView>;
+
 export const moneyContract = {
   summary: procedure.input(ofBuild).output(moneyFigures.extend({ currency, answer: z.string() })),
   by: procedure.input(ofBuild.extend({ by: z.enum(['system', 'phase', 'vendor']) })).output(z.array(moneyRow)),
@@ -76,4 +127,8 @@ export const moneyContract = {
       }),
     )
     .output(actResult),
+  /** Held against the newest baseline, or the one named. */
+  earned: procedure.input(ofBuild.extend({ baseline: id.optional() })).output(earnedView),
+  /** Keeps what is planned now, as it stands on the day, under a name. Earlier baselines stay. */
+  setBaseline: procedure.input(actBase.extend({ build: id, name: line(80) })).output(actResult),
 };

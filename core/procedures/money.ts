@@ -5,6 +5,7 @@ import { readSettings } from '../workbook/store/connection.ts';
 import { budgetEntries, moneyOf, moneyOverTime, moneyPerMonth } from '../workbook/store/money.ts';
 import { needRecord, readRecord } from '../workbook/store/record-tables.ts';
 import { act, counted, needBuild, procedures } from './context.ts';
+import { earnedProcedures } from './money-earned.ts';
 import { createRecord } from './records.ts';
 
 const { money } = procedures;
@@ -12,6 +13,7 @@ const { money } = procedures;
 const tables = { system: 'systems', phase: 'phases', vendor: 'vendors' } as const;
 
 export const moneyProcedures = {
+  ...earnedProcedures,
   summary: money.summary.handler(({ context, input }) => {
     needBuild(context, input.build);
     const { connection } = context.book();
