@@ -14,6 +14,7 @@ import {
 } from '../workbook/store/record-tables.ts';
 import { subjectSums } from '../workbook/store/states.ts';
 import { act, type Context, counted, needBuild, procedures } from './context.ts';
+import { checkFitRecord, checkPortUnused } from './fit-records.ts';
 import { checkEarlier, checkLinks, checkMeaning, checkName, checkSheetUnit, readValues } from './record-checks.ts';
 
 const { records } = procedures;
@@ -63,6 +64,7 @@ export function createRecord(
   checkLinks(connection, build, values);
   checkName(connection, kind, build, values['name'], 0);
   checkMeaning(connection, kind, values);
+  checkFitRecord(connection, kind, build, values);
   if (kind === 'system' || kind === 'phase' || kind === 'job') {
     const siblings = listRecords(connection, tableOfKind[kind], 'build = ?', build);
     if (given['sort'] === undefined) values['sort'] = siblings.length * 10;
@@ -104,6 +106,7 @@ export function changeRecord(
   checkLinks(connection, record.build, { plannedStart: record['plannedStart'], ...values });
   checkName(connection, kind, record.build, values['name'], record.id);
   checkMeaning(connection, kind, { ...record, ...values });
+  checkFitRecord(connection, kind, record.build, { ...record, ...values });
   if (kind === 'measuringSheet') checkSheetUnit(connection, record, values);
   if (kind === 'job' && Array.isArray(values['earlier'])) {
     checkEarlier(connection, record.id, values['earlier'] as number[]);
@@ -138,6 +141,12 @@ const usesSql: Partial<Record<RecordKind, string>> = {
     UNION ALL SELECT vendor, count(*) FROM orders WHERE gone = 0 GROUP BY vendor`,
   bin: `SELECT bin AS id, count(*) AS uses FROM parts WHERE gone = 0 AND retired_on IS NULL AND bin IS NOT NULL GROUP BY bin`,
   job: `SELECT job AS id, count(*) AS uses FROM parts WHERE gone = 0 AND retired_on IS NULL AND job IS NOT NULL GROUP BY job`,
+  port: `SELECT json_extract(one, '$.port') AS id, count(*) AS uses FROM connections WHERE gone = 0 AND retired_on IS NULL
+      AND json_extract(one, '$.port') IS NOT NULL GROUP BY 1
+    UNION ALL SELECT json_extract(other, '$.port'), count(*) FROM connections WHERE gone = 0 AND retired_on IS NULL
+      AND json_extract(other, '$.port') IS NOT NULL GROUP BY 1
+    UNION ALL SELECT from_port, count(*) FROM hose_lines WHERE gone = 0 AND retired_on IS NULL AND from_port IS NOT NULL GROUP BY 1
+    UNION ALL SELECT to_port, count(*) FROM hose_lines WHERE gone = 0 AND retired_on IS NULL AND to_port IS NOT NULL GROUP BY 1`,
   tool: `SELECT t.value AS id, count(*) AS uses FROM jobs j, json_each(j.tools) t WHERE j.gone = 0 AND j.retired_on IS NULL GROUP BY t.value`,
 };
 
@@ -263,6 +272,7 @@ export const recordsProcedures = {
     const record = needRecord(connection, table, input.id, 'id');
     const back = input.back === true;
     if (!back) needNotRetired(record, spokenTable(table));
+    if (!back && input.kind === 'port') checkPortUnused(connection, record);
     const name = nameOf(record);
     return act(context, input, `${back ? 'Return' : 'Retirement'} of ${spokenTable(table)} ${name}`, (writer) => {
       const edit = writer.change(table, record.id, { retiredOn: back ? null : input.on });

@@ -51,7 +51,7 @@ export function runOf(connection: Connection): Run {
 }
 
 /** How far a line has come; undefined when nothing of it is needed, here or on the way. */
-function standingOfPart(position: Position): PartStanding | undefined {
+export function standingOfPart(position: Position): PartStanding | undefined {
   if (position.fittedMilli + position.snugMilli + position.verifiedMilli > 0) return 'fitted';
   if (position.shelfMilli + position.allocatedMilli + position.trialMilli + position.inspectionMilli > 0)
     return 'in hand';
