@@ -13,6 +13,7 @@ import { hasWorkingTime, type WorkingTime } from '../schedule/working-time.ts';
 import { peopleOf } from '../workbook/store/calendar.ts';
 import { type Connection, first } from '../workbook/store/connection.ts';
 import { dayWords, quantityWords } from '../workbook/store/entry-text.ts';
+import { fitFacts } from '../workbook/store/fits.ts';
 import { gateFacts } from '../workbook/store/gate-facts.ts';
 import { needRecord } from '../workbook/store/record-tables.ts';
 import { remembered } from '../workbook/store/remembered.ts';
@@ -56,7 +57,11 @@ export function allGateFacts(
   today: string,
   past: string | undefined,
 ): GateFacts {
-  return { ...gateFacts(connection, build, today, past), sheets: sheetFacts(connection, build, past) };
+  return {
+    ...gateFacts(connection, build, today, past),
+    sheets: sheetFacts(connection, build, past),
+    fits: fitFacts(connection, build, past),
+  };
 }
 
 function reviewAt(now: string, workingTime: WorkingTime | null, facts: GateFacts): GateReview {
