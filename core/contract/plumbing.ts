@@ -166,7 +166,10 @@ export const plumbingContract = {
   /** What a line would come to before it is kept. Refuses as saving would. Writes nothing. */
   tryOut: procedure
     .input(z.object({ build: id, values: recordValues.hoseLine.partial().required({ name: true, definition: true }) }))
-    .output(lineDetail.omit({ values: true })),
+    .output(
+      // Number 0: the line isn't kept yet.
+      lineDetail.omit({ values: true, row: true }).extend({ row: lineRow.extend({ id: z.int().min(0) }) }),
+    ),
   /** Puts what the lines still need on the parts list: those named, or all. Asking twice adds nothing. */
   addNeeds: procedure.input(actBase.extend({ build: id, keys: z.array(line(400)).max(1000) })).output(actResult),
   /** One step of making one copy (from 1) ticked off at the bench, or opened again with a reason. */
@@ -182,6 +185,10 @@ export const plumbingContract = {
       }),
     )
     .output(actResult),
+};
+
+/** The drawing of the lines; beside `plumbingContract` under the same name. */
+export const schematicContract = {
   schematic: procedure.input(ofBuild).output(schematicView),
   /** Keeps where components were moved to; an empty record lets the drawing lay itself out again. */
   keepPlaces: procedure

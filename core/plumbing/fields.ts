@@ -29,6 +29,15 @@ export function refuseField(field: string, reason: string, accepted: string): ne
   throw new Refusal('bad-input', `${reason} Nothing was changed.`, { field, accepted });
 }
 
+/** Refuses a line that lacks a field. A plan may lack it still: `missingField` tells this from a value that can't be read. */
+export function refuseMissing(field: string, reason: string, accepted: string): never {
+  throw new Refusal('bad-input', `${reason} Nothing was changed.`, { field, accepted, detail: { missing: field } });
+}
+
+/** The field that a take-off lacks, where that is what it was refused for. */
+export const missingField = (refusal: Refusal): string | undefined =>
+  typeof refusal.detail['missing'] === 'string' ? refusal.detail['missing'] : undefined;
+
 function acceptedNumber({ dimension, unit, above, atLeast, below, atMost, whole }: NumberRule): string {
   const bounds = [
     above === undefined ? '' : ` above ${above}`,

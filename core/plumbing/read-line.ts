@@ -1,5 +1,5 @@
 /** A line read from data: a form, a file or the command line. */
-import { type Fields, refuseField } from './fields.ts';
+import { type Fields, refuseField, refuseMissing } from './fields.ts';
 import { splitHoseText } from './hose.ts';
 import {
   type DrainFacts,
@@ -24,7 +24,7 @@ const share = { dimension: 'number', unit: '-' } as const;
 function needed(value: number | undefined, fields: Fields, names: readonly string[], why: string): number {
   if (value !== undefined) return value;
   const [name = ''] = names;
-  return refuseField(
+  return refuseMissing(
     fields.said(names),
     `The ${name} is missing: ${why}.`,
     'a number above 0 in mm, or text such as "24 in"',
@@ -75,7 +75,7 @@ function readPath(fields: Fields): Path {
         radiusMm: need(given.r, radiusNames, 'it is the centre-line radius of both bends'),
       };
     default:
-      return refuseField('route', 'The route is missing.', `one of ${routes.join(', ')}`);
+      return refuseMissing('route', 'The route is missing.', `one of ${routes.join(', ')}`);
   }
 }
 
@@ -112,7 +112,7 @@ function cutoffOf(
   const said = short ?? own;
   if (said !== undefined) return said;
   if (visible === undefined || insert === undefined) {
-    return refuseField(
+    return refuseMissing(
       `c${which}`,
       `The cut-off dimension of end ${which} is missing: its maker's drawing has it, or measure an empty end.`,
       `a number from 0 in mm as c${which} or end${which}.cutoff_mm, or end${which}.visible_mm and end${which}.insert_mm`,

@@ -19,6 +19,7 @@ import { needRecord } from '../workbook/store/record-tables.ts';
 import { remembered } from '../workbook/store/remembered.ts';
 import { sheetFacts } from './bench-sheets.ts';
 import { act, type Context, counted, needBuild, procedures } from './context.ts';
+import { lineFacts } from './plumbing-gate.ts';
 
 const { gate } = procedures;
 
@@ -59,8 +60,8 @@ export function allGateFacts(
 ): GateFacts {
   return {
     ...gateFacts(connection, build, today, past),
-    sheets: sheetFacts(connection, build, past),
-    fits: fitFacts(connection, build, past),
+    sheets: sheetFacts(connection, build, past), fits: fitFacts(connection, build, past),
+    lines: lineFacts(connection, build, past),
   };
 }
 

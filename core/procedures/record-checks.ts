@@ -19,6 +19,8 @@ import {
   tableOfKind,
 } from '../workbook/store/record-tables.ts';
 import { inputRefusal } from './handler.ts';
+import { checkBillPart, checkHoseLength, checkLine } from './plumbing-checks.ts';
+import { checkPlanning } from './record-planning-checks.ts';
 
 /** What a new record starts with where nothing was typed. */
 const defaults: { [K in RecordKind]: Record<string, unknown> } = {
@@ -150,6 +152,8 @@ const pointsTo: Partial<Record<string, RecordTable>> = {
   job: 'jobs',
   part: 'parts',
   less: 'measuringSheets',
+  from: 'ports',
+  to: 'ports',
   person: 'people',
 };
 
@@ -221,6 +225,9 @@ export function checkMeaning(
 /** Refuses a saved case of a calculator that isn't there, or with inputs or outputs that it doesn't have. */
 function checkCase({ calculator: id, inputs, units }: RecordValues['savedCase']): void {
   const calculator = findCalculator(id);
+  if (kind === 'hoseLine') checkLine(connection, values as unknown as RecordValues['hoseLine']);
+  if (kind === 'hoseLength') checkHoseLength(values as unknown as RecordValues['hoseLength']);
+  if (kind === 'billPart') checkBillPart(connection, values as unknown as RecordValues['billPart']);
   if (calculator === undefined) {
     throw new Refusal('bad-input', `There is no calculator “${id}”. Nothing was changed.`, {
       field: 'calculator',

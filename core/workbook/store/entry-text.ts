@@ -110,6 +110,7 @@ export const kindWords = (kind: string): string => spoken[kind] ?? kind;
 /** Kinds about one thing: how many is no news. */
 const isOne = /^(job|tool|decision|waive|gate|line-step|forecast)/;
 
+  if (kind === 'line-step') return stepText(payload, subjectName);
 /** One line for one entry, such as "8 each received: head stud kit". */
 export function entryText(entry: EntryWords): string {
   const { kind, payload, subjectName, quantityMilli } = entry;
@@ -136,6 +137,17 @@ export function entryText(entry: EntryWords): string {
       ? [word(payload, 'record'), word(payload, 'name'), word(payload, 'did') || 'changed']
           .filter((text) => text !== '')
           .join(' ')
+/** A step of making a line: "cut square ticked off on turbo drain (by Ray)". */
+function stepText(payload: EntryWords['payload'], line: string): string {
+  const copies = payload['copies'];
+  const copy = typeof copies === 'number' && copies > 1 ? `, copy ${word(payload, 'copy')}` : '';
+  const by = word(payload, 'by') === '' ? '' : `by ${word(payload, 'by')}`;
+  const more = [by, word(payload, 'note')].filter((text) => text !== '').join(', ');
+  const did = payload['done'] === true ? 'ticked off' : 'opened again';
+  const name = line === '' ? word(payload, 'name') : line;
+  return `${word(payload, 'title')} ${did} on ${name}${copy}${more === '' ? '' : ` (${more})`}`;
+}
+
       : kindWords(kind);
   const subject = subjectName === '' ? about(entry) : `: ${subjectName}`;
   return `${quantity}${what}${subject}${more.length === 0 ? '' : ` (${more.join(', ')})`}`;

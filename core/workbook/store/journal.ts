@@ -38,6 +38,7 @@ export const subjectNameSql = `CASE e.subject_kind
   WHEN 'decision' THEN (SELECT title FROM decisions WHERE id = e.subject)
   WHEN 'bolt-group' THEN (SELECT name FROM bolt_groups WHERE id = e.subject)
   WHEN 'measuring-sheet' THEN (SELECT title FROM measuring_sheets WHERE id = e.subject)
+  WHEN 'hose-line' THEN (SELECT name FROM hose_lines WHERE id = e.subject)
   WHEN 'check' THEN (SELECT title FROM checks WHERE id = e.subject)
   WHEN 'budget-line' THEN (SELECT name FROM budget_lines WHERE id = e.subject) END`;
 

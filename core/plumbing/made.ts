@@ -1,0 +1,110 @@
+/** How far a line is made: the steps ticked off at the bench, copy by copy. */
+import type { MakingStep } from './making.ts';
+
+/** One tick, or a tick taken away again, as it was written down. */
+export interface StepEntry {
+  readonly step: string;
+  /** From 1. */
+  readonly copy: number;
+  readonly done: boolean;
+  readonly by: string;
+  readonly note: string;
+  readonly on: string;
+  /** Cut length and hose that the line asked for then. */
+  readonly cutMm: number | null;
+  readonly hose: string;
+  /** Whether the hose of the copy was to come from a length at hand, which is on no parts list. */
+  readonly atHand: boolean;
+}
+
+export interface Ticked {
+  readonly on: string;
+  readonly by: string;
+  readonly note: string;
+}
+
+export interface Made {
+  /** Each step with its copies in order; null = open. */
+  readonly making: readonly (MakingStep & { readonly done: readonly (Ticked | null)[] })[];
+  readonly stepsDone: number;
+  readonly stepsTotal: number;
+  /** Copies with an open step. */
+  readonly copiesOpen: number;
+  /** Work that doesn't count any more, one sentence each. */
+  readonly outdated: readonly string[];
+  /** Copies that are cut already, and whether from a length at hand. */
+  readonly cut: readonly { readonly copy: number; readonly atHand: boolean }[];
+  /** The first step that is open, of the first copy that isn't finished. */
+  readonly next: MakingStep | undefined;
+}
+
+export interface MakingAsked {
+  readonly steps: readonly MakingStep[];
+  readonly copies: number;
+  readonly cutMm: number;
+  readonly toleranceMm: number;
+  readonly hose: string;
+}
+
+/** Steps that the pressure check waits for: those that put the ends on. */
+export const endStepsOf = (steps: readonly MakingStep[]): readonly MakingStep[] =>
+  steps.filter(({ id }) => /^(?:socket|nipple)/.test(id));
+
+/** Why work on a hose doesn't count any more; undefined when it does. */
+function outdatedBy(entry: StepEntry, { cutMm, toleranceMm, hose }: MakingAsked): string | undefined {
+  if (entry.hose !== '' && entry.hose !== hose) {
+    return `Copy ${entry.copy} was made of ${entry.hose}, and ${hose} is asked for now: make it anew.`;
+  }
+  if (entry.cutMm !== null && Math.abs(entry.cutMm - cutMm) > toleranceMm) {
+    return `Copy ${entry.copy} was made for a cut of ${entry.cutMm} mm, and ${cutMm} mm is asked for now: cut it anew.`;
+  }
+  return undefined;
+}
+
+/**
+ * Folds ticks in the order in which they were written. Work on a hose that was cut to another length than the line asks
+ * for now, beyond the tolerance, or out of another hose, counts as open. A step opened again opens the pressure check
+ * too: what was tested was taken apart. Steps that the line doesn't have any more don't count.
+ */
+export function madeOf(asked: MakingAsked, entries: readonly StepEntry[]): Made {
+  const { steps, copies } = asked;
+  const standing = new Map<string, StepEntry>();
+  const outdated = new Set<string>();
+  for (const entry of entries) {
+    if (entry.copy > copies || !steps.some(({ id }) => id === entry.step)) continue;
+    const key = `${entry.copy} ${entry.step}`;
+    if (entry.done) standing.set(key, entry);
+    else {
+      standing.delete(key);
+      if (entry.step !== 'label') standing.delete(`${entry.copy} pressure`);
+    }
+  }
+  for (const [key, entry] of standing) {
+    const why = outdatedBy(entry, asked);
+    if (why === undefined) continue;
+    standing.delete(key);
+    outdated.add(why);
+  }
+  const numbers = Array.from({ length: copies }, (_, at) => at + 1);
+  const isOpen = (copy: number, { id }: MakingStep): boolean => !standing.has(`${copy} ${id}`);
+  const unfinished = numbers.filter((copy) => steps.some((step) => isOpen(copy, step)));
+  const [first] = unfinished;
+  return {
+    making: steps.map((step) => ({
+      ...step,
+      done: numbers.map((copy) => {
+        const entry = standing.get(`${copy} ${step.id}`);
+        return entry === undefined ? null : { on: entry.on, by: entry.by, note: entry.note };
+      }),
+    })),
+    stepsDone: standing.size,
+    stepsTotal: steps.length * copies,
+    copiesOpen: unfinished.length,
+    outdated: [...outdated],
+    cut: numbers.flatMap((copy) => {
+      const entry = standing.get(`${copy} cut`);
+      return entry === undefined ? [] : [{ copy, atHand: entry.atHand }];
+    }),
+    next: first === undefined ? undefined : steps.find((step) => isOpen(first, step)),
+  };
+}
