@@ -8,6 +8,7 @@ import { Answer, Page } from '../../parts/page.tsx';
 import { PastDayNote } from '../../parts/past-day.tsx';
 import { ReadView } from '../../parts/read-view.tsx';
 import { Budget } from './budget.tsx';
+import { Earned } from './earned.tsx';
 import { MoneyBy } from './money-by.tsx';
 import { MoneyCharts } from './money-charts.tsx';
 import { BuildFigures } from './money-figures.tsx';
@@ -47,6 +48,7 @@ function MoneyOfBuild({ reading }: { readonly reading: NonNullable<ReturnType<ty
             {figures.withoutEstimate > 0 && <WithoutEstimate count={figures.withoutEstimate} reading={reading} />}
             <MoneyBy total={figures} reading={reading} />
             <Budget figures={figures} reading={reading} />
+            <Earned reading={reading} />
             <MoneyCharts figures={figures} reading={reading} />
           </>
         )}
