@@ -12,7 +12,7 @@ import { moneyContract } from './money.ts';
 import { ordersContract } from './orders.ts';
 import { partsContract } from './parts.ts';
 import { planContract, startView } from './plan.ts';
-import { plumbingContract } from './plumbing.ts';
+import { plumbingContract, schematicContract } from './plumbing.ts';
 import { recordsContract } from './records.ts';
 import { tonightContract } from './tonight.ts';
 import { buildRow, workbookContract } from './workbook.ts';
@@ -37,7 +37,7 @@ export const contract = {
   buying: buyingContract,
   checks: checksContract,
   fits: fitsContract,
-  plumbing: plumbingContract,
+  plumbing: { ...plumbingContract, ...schematicContract },
   bench: benchContract,
   tonight: tonightContract,
   journal: journalContract,

@@ -39,6 +39,8 @@ export interface SchematicLine {
   readonly hose: string;
   readonly from: number | null;
   readonly to: number | null;
+  /** What an end joins where only that was written, without a port kept with the build. */
+  readonly typed?: { readonly from: string; readonly to: string };
   readonly standing: 'made' | 'unfit' | 'not made';
   readonly wrong: readonly Lack[];
 }
@@ -150,20 +152,23 @@ type Side = 'from' | 'to';
 
 /** The end of a line that goes nowhere yet: a component of its own, so that the drawing shows the gap. */
 function unnamedEnd(line: SchematicLine, side: Side): SchematicNode {
-  const goes = side === 'from' ? 'comes from' : 'goes to';
+  const id = `end ${line.id} ${side}`;
+  const name = side === 'from' ? 'start' : 'end';
+  const goes = `“${line.name}” ${side === 'from' ? 'comes from' : 'goes to'}`;
+  const typed = line.typed?.[side] ?? '';
   const text =
-    line[side] === null
-      ? `Nobody has said what “${line.name}” ${goes}.`
-      : `The port that “${line.name}” ${goes} was taken off the list.`;
+    line[side] !== null
+      ? `The port that ${goes} was taken off the list.`
+      : typed === ''
+        ? `Nobody has said what ${goes}.`
+        : `It is written that ${goes} “${typed}”, and not whose port that is.`;
   return {
-    id: `end ${line.id} ${side}`,
-    title: `${side === 'from' ? 'Start' : 'End'} not named`,
+    id,
+    title: typed === '' ? `${side === 'from' ? 'Start' : 'End'} not named` : typed,
     part: null,
     standing: '',
-    ports: [
-      { id: `end ${line.id} ${side}`, port: null, name: side === 'from' ? 'start' : 'end', text: '', open: true },
-    ],
-    wrong: [lack('missing', 'No port named', text)],
+    ports: [{ id, port: null, name, text: typed, open: typed === '' }],
+    wrong: [lack('missing', typed === '' ? 'No port named' : 'No component named', text)],
   };
 }
 

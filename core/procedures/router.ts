@@ -13,6 +13,7 @@ import { ordersProcedures } from './orders.ts';
 import { partsProcedures } from './parts.ts';
 import { planProcedures } from './plan.ts';
 import { plumbingProcedures } from './plumbing.ts';
+import { schematicProcedures } from './plumbing-schematic.ts';
 import { recordsProcedures } from './records.ts';
 import { searchProcedures } from './search.ts';
 import { startProcedures } from './start.ts';
@@ -35,7 +36,7 @@ export const router = procedures.router({
   buying: buyingProcedures,
   checks: checksProcedures,
   fits: fitsProcedures,
-  plumbing: plumbingProcedures,
+  plumbing: { ...plumbingProcedures, ...schematicProcedures },
   bench: benchProcedures,
   tonight: tonightProcedures,
   journal: journalProcedures,

@@ -88,7 +88,7 @@ it('says what is missing or wrong about a component', () => {
   ]);
   expect(turbo?.wrong.map(({ kind, short }) => [kind, short])).toEqual([
     ['missing', 'Not here yet'],
-    ['wrong', 'Can’t read “sensor”'.replace('’', "'")],
+    ['wrong', "Can't read “sensor”"],
     ['wrong', '2 lines at “oil inlet”'],
     ['wrong', "“sensor” doesn't fit"],
     ['missing', 'Nothing joins “oil drain”'],
