@@ -2,46 +2,32 @@
  * Plans without a solver. One is the plain habit of spending money as it comes, kept for comparison; the other places
  * needs by how long they hold the gate and then betters the plan one move at a time. Neither is proven best.
  */
-import {
-  type BuyItem,
-  type BuyingInput,
-  isMust,
-  type OrderWeeks,
-  type PlanFigures,
-  weeksToConsider,
-  weighPlan,
-} from './buying-plan.ts';
+import { type BuyItem, type BuyingInput, isMust, type OrderWeeks, weeksToConsider, weighPlan } from './buying-plan.ts';
+import { type RunningFigures, runningPlan } from './running-plan.ts';
 
 /** Every week the needs in order of priority (then as listed), stopping at the first that would break the floor. */
 export function buyAsMoneyComes(input: BuyingInput): OrderWeeks {
-  const weeks = new Map<string, number>();
+  const plan = runningPlan(input);
   const order = [...input.items].sort((a, b) => b.priority - a.priority);
   for (let week = 0; week <= input.lastWeek; week += 1) {
     for (const item of order) {
-      if (weeks.has(item.id) || (item.firstWeek ?? 0) > week) continue;
-      weeks.set(item.id, week);
-      if (cashAt(input, weeks, week) < input.floorMinor) {
-        weeks.delete(item.id);
+      if (plan.weekOf(item.id) !== undefined || (item.firstWeek ?? 0) > week) continue;
+      plan.move(item, week);
+      if (plan.cashAt(week) < input.floorMinor) {
+        plan.move(item, undefined);
         break;
       }
     }
   }
-  return weeks;
-}
-
-function cashAt(input: BuyingInput, weeks: OrderWeeks, week: number): number {
-  return weighPlan(input, weeks).cashMinor[week] ?? 0;
+  return plan.weeks();
 }
 
 /** Whether plan `a` is better than `b`: no shortfall, more nice-to-haves, less spent, sooner. */
-function isBetter(a: PlanFigures, b: PlanFigures): boolean {
-  const steps = [
-    a.shortMinor - b.shortMinor,
-    b.niceValue - a.niceValue,
-    a.spendMinor - b.spendMinor,
-    a.weightedWeeks - b.weightedWeeks,
-  ];
-  return (steps.find((step) => step !== 0) ?? 0) < 0;
+function isBetter(a: RunningFigures, b: RunningFigures): boolean {
+  if (a.shortMinor !== b.shortMinor) return a.shortMinor < b.shortMinor;
+  if (a.niceValue !== b.niceValue) return a.niceValue > b.niceValue;
+  if (a.spendMinor !== b.spendMinor) return a.spendMinor < b.spendMinor;
+  return a.weightedWeeks < b.weightedWeeks;
 }
 
 /** Weeks in which a need may be ordered so that the gate is not later than `gateWeek`. */
@@ -91,57 +77,55 @@ export function isOutOfReach(input: BuyingInput, gateWeek: number): boolean {
  */
 export function quickPlanForGate(input: BuyingInput, gateWeek: number): OrderWeeks | null {
   const candidates = weeksToConsider(input);
-  const weeks = new Map<string, number>();
+  const allowed = new Map(input.items.map((item) => [item.id, weeksForGate(item, candidates, gateWeek)]));
+  const plan = runningPlan(input);
   for (const item of input.items.filter(isMust)) {
-    const last = weeksForGate(item, candidates, gateWeek).at(-1);
+    const last = allowed.get(item.id)?.at(-1);
     if (last === undefined) return null;
-    weeks.set(item.id, last);
+    plan.move(item, last);
   }
-  let best = weighPlan(input, weeks);
-  const tryWeeks = (change: ReadonlyMap<string, number | undefined>): boolean => {
-    const before = new Map([...change.keys()].map((id) => [id, weeks.get(id)]));
-    put(weeks, change);
-    const figures = weighPlan(input, weeks);
+  let best = plan.figures();
+  const tryMove = (items: readonly BuyItem[], week: number | undefined): boolean => {
+    const before = items.map(({ id }) => plan.weekOf(id));
+    if (before.every((each) => each === week)) return false;
+    for (const item of items) plan.move(item, week);
+    const figures = plan.figures();
     if (isBetter(figures, best)) {
       best = figures;
       return true;
     }
-    put(weeks, before);
+    items.forEach((item, index) => {
+      plan.move(item, before[index]);
+    });
     return false;
   };
+  const pairs = pairsOf(input);
   for (let round = 0, moved = true; moved && round < 50; round += 1) {
     moved = false;
     for (const item of input.items) {
-      const allowed = weeksForGate(item, candidates, gateWeek);
-      for (const week of allowed) if (tryWeeks(new Map([[item.id, week]]))) moved = true;
-      if (!isMust(item) && best.shortMinor > 0 && tryWeeks(new Map([[item.id, undefined]]))) moved = true;
+      for (const week of allowed.get(item.id) ?? []) if (tryMove([item], week)) moved = true;
+      if (!isMust(item) && best.shortMinor > 0 && tryMove([item], undefined)) moved = true;
     }
-    // Two of a vendor's needs at once: what reaches a threshold only together.
-    for (const item of input.items) {
-      for (const other of input.items) {
-        if (other.vendor !== item.vendor || other.id <= item.id) continue;
-        const allowed = weeksForGate(other, candidates, gateWeek);
-        for (const week of weeksForGate(item, candidates, gateWeek)) {
-          if (!allowed.includes(week)) continue;
-          if (
-            tryWeeks(
-              new Map([
-                [item.id, week],
-                [other.id, week],
-              ]),
-            )
-          )
-            moved = true;
-        }
-      }
+    for (const pair of pairs) {
+      const other = allowed.get(pair[1].id) ?? [];
+      for (const week of allowed.get(pair[0].id) ?? []) if (other.includes(week) && tryMove(pair, week)) moved = true;
     }
   }
-  return best.shortMinor === 0 ? weeks : null;
+  return best.shortMinor === 0 ? plan.weeks() : null;
 }
 
-function put(weeks: Map<string, number>, change: ReadonlyMap<string, number | undefined>): void {
-  for (const [id, week] of change) {
-    if (week === undefined) weeks.delete(id);
-    else weeks.set(id, week);
-  }
+/** Two of a vendor's needs at once: what reaches a threshold only together. Vendors without terms have none. */
+function pairsOf(input: BuyingInput): (readonly [BuyItem, BuyItem])[] {
+  const inBreak = new Set((input.priceBreaks ?? []).flatMap(({ priceMinor }) => Object.keys(priceMinor)));
+  const charging = new Set(input.vendors.filter(({ shippingMinor }) => shippingMinor > 0).map(({ id }) => id));
+  return input.items.flatMap((item) =>
+    input.items
+      .filter(
+        (other) =>
+          other.vendor === item.vendor &&
+          other.id > item.id &&
+          (charging.has(item.vendor) || (inBreak.has(item.id) && inBreak.has(other.id))),
+      )
+      .map((other) => [item, other] as const),
+  );
 }

@@ -1,7 +1,9 @@
 /**
- * How long it is from a job's start to the gate: the tail that stands behind a part once it has arrived. Work is laid out
- * at the pace of an average week, so that a tail is a length of time and not a date.
- * Source: critical path method, Kelley & Walker 1959 (the gate less the job's latest start).
+ * How long it is from a job's start to the gate: the tail that stands behind a part once it has arrived. It is the gate
+ * less the job's latest start in the network, or, where that is longer, all work that waits for the job at the pace of
+ * those who work: few hands can't do two jobs at once. Work is laid out at the pace of an average week, so that a tail is
+ * a length of time and not a date.
+ * Source: critical path method, Kelley & Walker 1959; the bound by hands is the energy bound of textbooks on scheduling.
  */
 import { networkTimes } from '../schedule/network.ts';
 
@@ -50,9 +52,26 @@ export function jobTails(jobs: readonly TailJob[], weekly: { readonly one: numbe
         })),
     })),
   );
-  const allWork = jobs.reduce((sum, { minutes, hands }) => sum + (hands ? minutes : 0), 0);
+  const byId = new Map(jobs.map((job) => [job.id, job]));
+  const later = Map.groupBy(
+    jobs.flatMap(({ id, after }) => after.map(({ job }) => ({ job, id }))),
+    ({ job }) => job,
+  );
+  const workOf = (ids: Iterable<string>): number =>
+    [...ids].reduce((sum, id) => sum + (byId.get(id)?.hands === true ? (byId.get(id)?.minutes ?? 0) : 0), 0);
+  /** A job and all that waits for it, one way or another. */
+  const behind = (id: string): Set<string> => {
+    const found = new Set([id]);
+    for (const job of found) for (const next of later.get(job) ?? []) found.add(next.id);
+    return found;
+  };
   return {
-    days: new Map(times.jobs.map(({ id, lateStart }) => [id, (times.finish - lateStart) / minutesPerDay])),
-    leastDays: Math.max(times.finish, laidOut(allWork, weekly.all)) / minutesPerDay,
+    days: new Map(
+      times.jobs.map(({ id, lateStart }) => [
+        id,
+        Math.max(times.finish - lateStart, laidOut(workOf(behind(id)), weekly.all)) / minutesPerDay,
+      ]),
+    ),
+    leastDays: Math.max(times.finish, laidOut(workOf(byId.keys()), weekly.all)) / minutesPerDay,
   };
 }
