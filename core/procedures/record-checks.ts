@@ -175,6 +175,7 @@ export function checkLinks(
   };
   for (const [field, table] of Object.entries(pointsTo)) if (table !== undefined) check(table, values[field], field);
   check('vendors', values['vendor'], 'vendor');
+  checkPersonWorks(connection, values['person']);
   for (const [field, table] of [
     ['tools', 'tools'],
     ['earlier', 'jobs'],
@@ -198,12 +199,24 @@ export function checkLinks(
   }
 }
 
+/** Refuses somebody who no longer works here. */
+function checkPersonWorks(connection: Connection, id: unknown): void {
+  if (typeof id !== 'number') return;
+  const person = needRecord(connection, 'people', id, 'person');
+  if (person.retiredOn === null) return;
+  throw new Refusal('retired', `${person['name']} was retired on ${person.retiredOn}. Nothing was changed.`, {
+    field: 'person',
+    accepted: 'a person who is in use, or none for anyone',
+  });
+}
+
 /** What some kinds must be besides their shapes. `values` is the record as it would stand. */
 export function checkMeaning(
   connection: Connection,
   kind: RecordKind,
   values: Readonly<Record<string, unknown>>,
 ): void {
+  checkPlanning(kind, values);
   if (kind === 'target') checkTarget(String(values['name']), String(values['value']), String(values['unit']));
   if (kind === 'measuringSheet') {
     checkSheet(values as unknown as Parameters<typeof checkSheet>[0]);
@@ -212,6 +225,9 @@ export function checkMeaning(
   if (kind === 'boltGroup' && values['pattern'] === 'custom') {
     customSequence(values['order'] as readonly number[], Number(values['count']));
   }
+  if (kind === 'hoseLine') checkLine(connection, values as unknown as RecordValues['hoseLine']);
+  if (kind === 'hoseLength') checkHoseLength(values as unknown as RecordValues['hoseLength']);
+  if (kind === 'billPart') checkBillPart(connection, values as unknown as RecordValues['billPart']);
   if (kind === 'savedCase') checkCase(values as unknown as RecordValues['savedCase']);
   if (kind !== 'check') return;
   const plan = values as unknown as CheckPlan;
@@ -225,9 +241,6 @@ export function checkMeaning(
 /** Refuses a saved case of a calculator that isn't there, or with inputs or outputs that it doesn't have. */
 function checkCase({ calculator: id, inputs, units }: RecordValues['savedCase']): void {
   const calculator = findCalculator(id);
-  if (kind === 'hoseLine') checkLine(connection, values as unknown as RecordValues['hoseLine']);
-  if (kind === 'hoseLength') checkHoseLength(values as unknown as RecordValues['hoseLength']);
-  if (kind === 'billPart') checkBillPart(connection, values as unknown as RecordValues['billPart']);
   if (calculator === undefined) {
     throw new Refusal('bad-input', `There is no calculator “${id}”. Nothing was changed.`, {
       field: 'calculator',
