@@ -95,6 +95,8 @@ export type StoryAct =
       readonly more: readonly (readonly [key: string, value: string, unit?: string])[];
     }
   | { readonly do: 'list'; readonly parts: readonly string[] }
+  /** Keeps what is planned now. */
+  | { readonly do: 'baseline'; readonly name: string }
   | {
       readonly do: 'quote';
       readonly part: string;

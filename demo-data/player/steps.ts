@@ -41,6 +41,9 @@ export async function playStep(stage: Stage, step: StoryStep): Promise<void> {
       const wanted = new Set(step.parts);
       return listParts(stage, step.on, ({ slug }) => wanted.has(slug));
     }
+    case 'baseline':
+      await client.money.setBaseline({ ...stage.act(step.on), build, name: step.name });
+      return;
     case 'measure': {
       const sheet = measuringSheets.find(({ slug }) => slug === step.sheet);
       await client.bench.read({

@@ -59,4 +59,5 @@ export const february: readonly StoryStep[] = [
   { on: '2026-02-27', do: 'fit', parts: ['crack-test'] },
   { on: '2026-02-27', do: 'job', job: 'crack-test', hours: 1.5, note: 'No cracks found.' },
   { on: '2026-02-27', do: 'tool', tool: 'bore-gauge', atHand: false, where: 'Back at the hire counter' },
+  { on: '2026-02-28', do: 'baseline', name: 'As planned after the strip' },
 ];
