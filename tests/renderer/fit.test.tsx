@@ -1,16 +1,25 @@
 import { screen } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
-import { expect, it } from 'vitest';
+import { beforeEach, expect, it, vi } from 'vitest';
 import { parseRoute } from '../../renderer/app/route.tsx';
 import FitScreen from '../../renderer/screens/fit/fit-screen.tsx';
 import { shown } from './shown.tsx';
+
+const api = vi.hoisted(() => ({ fits: { view: vi.fn() } }));
+vi.mock('../../renderer/app/client.ts', async (original) => ({
+  ...(await original<typeof import('../../renderer/app/client.ts')>()),
+  api,
+}));
+beforeEach(() => {
+  api.fits.view.mockImplementation(() => new Promise(() => undefined));
+});
 
 const params = () => parseRoute(window.location.hash).params;
 const answer = () => document.querySelector('.answer')?.textContent;
 const field = (name: string) => screen.getByRole<HTMLInputElement>('textbox', { name });
 
 it('reads both ports while typing, gives the verdict first, and keeps them in the address', async () => {
-  window.location.hash = '#/fit';
+  window.location.hash = '#/fit?view=try';
   shown(<FitScreen />);
   expect(answer()).toBe('Write both ports, and this says whether they fit.');
   await userEvent.type(field('First port'), 'm14 x 1.5 male');
@@ -20,7 +29,7 @@ it('reads both ports while typing, gives the verdict first, and keeps them in th
   expect(answer()).toMatch(/^Look-alike: do not join: .*same diameter, pitch 1\.5 against 1\.25 mm\.$/);
   expect(screen.getByText('If joined all the same')).toBeTruthy();
   expect(screen.getByText('How to tell')).toBeTruthy();
-  expect(params()).toEqual({ a: 'm14 x 1.5 male', b: 'M14x1.25 female' });
+  expect(params()).toEqual({ view: 'try', a: 'm14 x 1.5 male', b: 'M14x1.25 female' });
 });
 
 it('opens again from its address', () => {
@@ -50,7 +59,7 @@ it('says how to write what can’t be read, and asks for the side that is missin
 });
 
 it('tells which thread was measured, warns of look-alikes, and takes it as first port', async () => {
-  window.location.hash = '#/fit';
+  window.location.hash = '#/fit?view=try';
   shown(<FitScreen />);
   await userEvent.type(field('Measured diameter'), '13.9');
   await userEvent.type(field('Pitch or threads per inch'), '1.5');
@@ -66,4 +75,19 @@ it('takes inches and threads per inch by the unit typed', () => {
   expect(screen.getByText('Read as 14.173 mm diameter.')).toBeTruthy();
   expect(screen.getByText('Read as 1.411 mm pitch.')).toBeTruthy();
   expect(document.querySelector('.fit-found')?.textContent).toMatch(/most likely 9\/16-18 UNF/);
+});
+
+it('reads a bare 18 as threads per inch, and offers them for a number that could be either', async () => {
+  window.location.hash = `#/fit?${new URLSearchParams({ d: '14.2', p: '18' })}`;
+  shown(<FitScreen />);
+  // 18 to the inch is 1.411 mm at 25.4 mm to the inch; ISO 261 lists no pitch over 6 mm.
+  expect(screen.getByText(/^Read as 18 threads per inch, 1\.411 mm pitch/)).toBeTruthy();
+  expect(document.querySelector('.fit-found')?.textContent).toMatch(/most likely 9\/16-18 UNF/);
+  const pitch = field('Pitch or threads per inch');
+  await userEvent.clear(pitch);
+  await userEvent.type(pitch, '6');
+  expect(screen.getByText('Read as 6 mm pitch.')).toBeTruthy();
+  await userEvent.click(screen.getByRole('button', { name: 'It is 6 threads per inch' }));
+  expect(pitch.value).toBe('6 tpi');
+  expect(screen.getByText('Read as 4.233 mm pitch.')).toBeTruthy();
 });

@@ -1,24 +1,17 @@
-import { IconAlertTriangle, IconCircleCheck, IconCircleX, IconHelpCircle, IconPlug } from '@tabler/icons-react';
-import type { Verdict } from '../../../core/fit/fit.ts';
-import type { PortRole } from '../../../core/fit/port.ts';
+import type { ConnectionRow, DeclaredRow } from '../../../core/contract/fits.ts';
+import { type PortRole, portRoles } from '../../../core/fit/port.ts';
+import type { FitLook } from '../../parts/fit-mark.tsx';
 
-/** Icon and words of each verdict; the icons differ in shape, so that colour only repeats what is said. */
-export const verdictWords = {
-  mates: { icon: IconCircleCheck, words: 'They mate', tone: 'good' },
-  adapter: { icon: IconPlug, words: 'Only with an adapter', tone: 'warn' },
-  lookalike: { icon: IconAlertTriangle, words: 'Look-alike: do not join', tone: 'blocks' },
-  no: { icon: IconCircleX, words: 'They do not fit', tone: 'blocks' },
-  unknown: { icon: IconHelpCircle, words: 'Not known yet', tone: 'warn' },
-} as const satisfies Record<Verdict, object>;
+const roleLabels: Readonly<Record<PortRole, string>> = {
+  fluid: 'Liquid: it must seal',
+  gas: 'Gas or air: it must seal',
+  fastener: 'Fastener: it must hold',
+  electrical: 'Electrical connector',
+};
 
-export const roleChoices: readonly { readonly value: PortRole; readonly label: string }[] = [
-  { value: 'fluid', label: 'Liquid: it must seal' },
-  { value: 'gas', label: 'Gas or air: it must seal' },
-  { value: 'fastener', label: 'Fastener: it must hold' },
-  { value: 'electrical', label: 'Electrical connector' },
-];
+export const roleChoices = portRoles.map((value) => ({ value, label: roleLabels[value] }));
 
-export const mediumChoices = [
+const media = [
   'fuel',
   'ethanol',
   'engine oil',
@@ -28,4 +21,31 @@ export const mediumChoices = [
   'power steering',
   'air',
   'nitrous',
-].map((value) => ({ value, label: value.charAt(0).toUpperCase() + value.slice(1) }));
+];
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
+/** The media to choose from, the present one among them. */
+export const mediumChoices = (present = ''): readonly { readonly value: string; readonly label: string }[] =>
+  (present === '' || media.includes(present) ? media : [...media, present]).map((value) => ({
+    value,
+    label: capital(value),
+  }));
+
+/** How bad it is, in words that stand beside the verdict. */
+export const severityWords = {
+  info: 'For information',
+  caution: 'Caution',
+  danger: 'Danger',
+  stop: 'Stop: it can hurt someone',
+} as const;
+
+/** What a connection is shown as: its verdict, unless an adapter or a reason that still holds settled it. */
+export function lookOf({ fit, stands, adapter, accepted }: ConnectionRow): FitLook {
+  if (accepted !== null && !accepted.lapsed && fit.verdict !== 'mates') return 'accepted';
+  return stands === 'fits' && adapter !== null && fit.verdict !== 'mates' ? 'adapted' : fit.verdict;
+}
+
+export const declaredLookOf = ({ outcome, accepted }: DeclaredRow): FitLook =>
+  accepted !== null && !accepted.lapsed && outcome === 'fail' ? 'accepted' : outcome;
+
+export const once = (lines: readonly string[]): readonly string[] => [...new Set(lines)];

@@ -3,7 +3,8 @@ import { useId } from 'react';
 import { formatPort } from '../../../core/fit/format.ts';
 import { measuresOf } from '../../../core/fit/measuring.ts';
 import type { ParsedPort, UnreadPort } from '../../../core/fit/parse.ts';
-import { type Gender, isGendered } from '../../../core/fit/port.ts';
+import { type Gender, isGendered, isThreaded, type Port } from '../../../core/fit/port.ts';
+import { useFieldError } from '../../parts/field-frame.tsx';
 
 const genders: readonly { readonly value: Gender; readonly label: string }[] = [
   { value: 'male', label: 'Male, outside' },
@@ -17,11 +18,21 @@ export interface PortFieldProps {
   readonly value: string;
   readonly reading: ParsedPort | UnreadPort | undefined;
   readonly onChange: (text: string) => void;
+  /** Nothing can be kept without it. */
+  readonly required?: boolean;
+}
+
+/** What the form is told, so that nothing unreadable is sent. */
+function problemOf({ label, reading, required = false }: PortFieldProps): string | null {
+  if (reading === undefined) return required ? `${label} is still empty.` : null;
+  return reading.ok ? null : `${label} can’t be read: ${reading.message}.`;
 }
 
 /** One port, typed as people write it: how it was read, or how to write it, stands below while typing. */
-export function PortField({ name, label, placeholder, value, reading, onChange }: PortFieldProps) {
+export function PortField(props: PortFieldProps) {
+  const { name, label, placeholder, value, reading, onChange, required = false } = props;
   const told = useId();
+  const problem = useFieldError({ name, label }, problemOf(props), false);
   return (
     <div className="fit-port">
       <TextInput
@@ -32,7 +43,8 @@ export function PortField({ name, label, placeholder, value, reading, onChange }
         autoComplete="off"
         spellCheck={false}
         aria-describedby={told}
-        error={reading?.ok === false}
+        required={required}
+        error={reading?.ok === false || (problem ?? false)}
         onChange={(event) => onChange(event.currentTarget.value)}
       />
       <div id={told} aria-live="polite" className="fit-told">
@@ -72,11 +84,22 @@ export function PortField({ name, label, placeholder, value, reading, onChange }
   );
 }
 
+/** Diameter and pitch in mm, as far as the end has them. */
+function sizeText(port: Port): string {
+  const { diameterMm, pitchMm } = measuresOf(port);
+  const perInch = isThreaded(port) && port.thread.tpi !== undefined ? `, ${port.thread.tpi} threads per inch` : '';
+  return [
+    ...(diameterMm === undefined ? [] : [`${diameterMm} mm diameter`]),
+    ...(pitchMm === undefined ? [] : [`${pitchMm} mm pitch${perInch}`]),
+  ].join(', ');
+}
+
 function Read({ reading: { canonical, port, warnings, notes } }: { readonly reading: ParsedPort }) {
   return (
     <>
       <p>
         Read as <strong>{canonical}</strong>
+        {sizeText(port) !== '' && <span className="fit-soft"> ({sizeText(port)})</span>}
       </p>
       {[...warnings, ...notes].map((line) => (
         <p key={line}>{line}</p>

@@ -1,17 +1,20 @@
+import type { ReactNode } from 'react';
+import type { JudgedFit } from '../../../core/contract/fits.ts';
 import type { Fit } from '../../../core/fit/fit.ts';
+import { fitLooks } from '../../parts/fit-mark.tsx';
 import { Caution } from '../../parts/notes.tsx';
-import { verdictWords } from './fit-words.ts';
+import { once, severityWords } from './fit-words.ts';
 
 /** The verdict as icon and words, for the page's first sentence. */
-export function VerdictWords({ judged }: { readonly judged: Fit }) {
-  const { icon: Mark, words, tone } = verdictWords[judged.verdict];
+export function VerdictWords({ judged }: { readonly judged: Pick<Fit, 'verdict' | 'reason'> }) {
+  const { icon: Mark, words, tone } = fitLooks[judged.verdict];
   return (
     <>
       <strong className="fit-verdict" data-tone={tone}>
         <Mark aria-hidden size="1.2em" />
         {words}
       </strong>
-      : {judged.reason}.
+      : {judged.reason.replace(/\.$/, '')}.
     </>
   );
 }
@@ -28,26 +31,49 @@ function Lines({ title, lines }: { readonly title: string; readonly lines: reado
   );
 }
 
-const once = (lines: readonly string[]): readonly string[] => [...new Set(lines)];
+const whereSaid = (text: string | undefined): readonly string[] => (text === undefined || text === '' ? [] : [text]);
+
+export interface FactsOfFitProps {
+  readonly judged: Pick<JudgedFit, 'severity' | 'needs' | 'missing' | 'notes' | 'source'> & {
+    readonly caution: string;
+    readonly consequence: string | undefined;
+    readonly howToTell: string | undefined;
+  };
+  /** The adapters, where there are any. */
+  readonly children?: ReactNode;
+}
 
 /** All that stands behind a verdict: what it takes, what happens otherwise, how to be sure, and who says so. */
-export function VerdictDetails({ judged }: { readonly judged: Fit }) {
-  const { needs, adapters, howToTell, consequence, missing, notes, caution, source } = judged;
+export function FactsOfFit({ judged, children }: FactsOfFitProps) {
+  const { severity, needs, howToTell, consequence, missing, notes, caution, source } = judged;
   return (
     <section aria-label="Details of the fit" className="fit-details">
-      <Caution>{caution}</Caution>
+      {caution !== '' && <Caution>{caution}</Caution>}
       <dl>
+        <Lines title="How bad it is" lines={severity === 'info' ? [] : [severityWords[severity]]} />
         <Lines title="Still to be known" lines={once(missing)} />
-        <Lines title="If joined all the same" lines={consequence === undefined ? [] : [consequence]} />
-        <Lines title="How to tell" lines={howToTell === undefined ? [] : [howToTell]} />
+        <Lines title="If joined all the same" lines={whereSaid(consequence)} />
+        <Lines title="How to tell" lines={whereSaid(howToTell)} />
         <Lines title="Also needed" lines={once(needs)} />
         <Lines title="To note" lines={once(notes)} />
       </dl>
-      {adapters.length > 0 && (
+      {children}
+      <p className="fit-soft">Source: {source}</p>
+    </section>
+  );
+}
+
+/** The facts of two typed ports, with the adapters that join them. */
+export function VerdictDetails({ judged }: { readonly judged: Fit }) {
+  return (
+    <FactsOfFit
+      judged={{ ...judged, needs: [...judged.needs], missing: [...judged.missing], notes: [...judged.notes] }}
+    >
+      {judged.adapters.length > 0 && (
         <>
           <h2>Adapters that join them</h2>
           <ol className="fit-list">
-            {adapters.map(({ text, needs: also, notes: told, pieces }) => (
+            {judged.adapters.map(({ text, needs: also, notes: told, pieces }) => (
               <li key={text}>
                 <strong>{text}</strong>
                 <p>
@@ -61,7 +87,6 @@ export function VerdictDetails({ judged }: { readonly judged: Fit }) {
           </ol>
         </>
       )}
-      <p className="fit-soft">Source: {source}</p>
-    </section>
+    </FactsOfFit>
   );
 }

@@ -1,0 +1,53 @@
+import type { ConnectionRow } from '../../../core/contract/fits.ts';
+import { Link } from '../../app/route.tsx';
+import { FitMark } from '../../parts/fit-mark.tsx';
+import { type Column, SimpleTable } from '../../parts/simple-table.tsx';
+import { lookOf } from './fit-words.ts';
+
+const columns: readonly Column<ConnectionRow>[] = [
+  {
+    id: 'title',
+    title: 'Connection',
+    rowHeader: true,
+    sortBy: ({ title }) => title,
+    cell: ({ id, title, one, other }) => (
+      <span className="fit-title">
+        <Link to="/fit" params={{ connection: id }}>
+          {title}
+        </Link>
+        <span className="fit-under">
+          {one.text}, {one.whose} · {other.text}, {other.whose}
+        </span>
+      </span>
+    ),
+  },
+  { id: 'verdict', title: 'Verdict', cell: (row) => <FitMark look={lookOf(row)} /> },
+  {
+    id: 'why',
+    title: 'Why',
+    cell: ({ fit, adapter }) => (
+      <span className="fit-title">
+        {fit.reason}
+        {adapter !== null && (
+          <span className="fit-under">
+            Joined by {adapter.pieces.join(' + ')}
+            {adapter.missing && ', still to get'}
+          </span>
+        )}
+      </span>
+    ),
+  },
+];
+
+/** Every connection with its verdict and the reason, as the workbook orders them: the worst first. */
+export function ConnectionTable({ rows }: { readonly rows: readonly ConnectionRow[] }) {
+  return (
+    <SimpleTable
+      caption="Connections, the worst first"
+      captionHidden
+      columns={columns}
+      rows={rows}
+      rowKey={({ id }) => String(id)}
+    />
+  );
+}
