@@ -256,7 +256,16 @@ export const ordersContract = {
       notices: z.array(z.string()),
     }),
   ),
-  place: procedure.input(actBase.extend({ order: orderDraft, paid: z.boolean().optional() })).output(actResult),
+  /** A part with a wrong fit stops it (`fits.stops`), unless `despiteFits` says why it is ordered all the same. */
+  place: procedure
+    .input(
+      actBase.extend({
+        order: orderDraft,
+        paid: z.boolean().optional(),
+        despiteFits: optionalLine(400).optional(),
+      }),
+    )
+    .output(actResult),
   acknowledge: procedure
     .input(onOrder.extend({ lines: lineQuantities, promisedOn: day.nullable(), number: optionalLine(80).optional() }))
     .output(actResult),

@@ -27,7 +27,8 @@ export const noCharges: OrderDraft['charges'] = {
 export function placeBatchOrder(batch: ImportBatch, draft: OrderDraft, on: string): { order: number; lines: number[] } {
   const { writer } = batch;
   const before = writer.made.length;
-  placeOrder(writer, draft, on, false);
+  // What was ordered was ordered: a list brought in is history, and a wrong fit in it is only said.
+  placeOrder(writer, draft, on, false, 'history');
   const order = writer.made[before];
   if (order === undefined) throw new Error('An order was placed without a record');
   writer.made.length = before;

@@ -6,6 +6,7 @@ import { needOrder } from '../workbook/store/order-records.ts';
 import { needRecord } from '../workbook/store/record-tables.ts';
 import { counted } from './context.ts';
 import { checkNumber, checkWhole, describe, money, orderName } from './order-acts.ts';
+import { type DespiteFits, orderFits } from './order-fits.ts';
 import { dayRate, keepRate, landLines } from './order-landing.ts';
 import { postPayment } from './order-paying.ts';
 import { addPart, needPart } from './part-writing.ts';
@@ -40,9 +41,16 @@ function partOf(writer: ActWriter, draft: OrderDraft, on: string, index: number)
 /**
  * Places an order: its record, its lines with what each really costs, and one entry a line; with `paid` the payment of
  * all of it too. Answers the label of the act; the order's id is the first that the act made.
- * @throws Refusal naming the vendor, number, rate, charge or line that can't be used.
+ * @throws Refusal naming the vendor, number, rate, charge or line that can't be used; `not-allowed-from-here` naming
+ * `despiteFits` for a part that doesn't fit, unless `fits` says why it is ordered all the same.
  */
-export function placeOrder(writer: ActWriter, draft: OrderDraft, on: string, paid: boolean): string {
+export function placeOrder(
+  writer: ActWriter,
+  draft: OrderDraft,
+  on: string,
+  paid: boolean,
+  fits: DespiteFits = { despite: '' },
+): string {
   const { connection } = writer;
   const base = readSettings(connection).currency;
   const { build, vendor, number, currency } = draft;
@@ -51,6 +59,7 @@ export function placeOrder(writer: ActWriter, draft: OrderDraft, on: string, pai
   checkNumber(connection, { build, vendor, number }, 0, 'number');
   checkCurrency(currency, 'currency');
   const rate = dayRate(connection, base, currency, on, draft.rate);
+  const despite = orderFits(writer, draft, fits);
   const landed = landLines(draft.lines, draft.charges, currency, base, rate.rate);
   const order = writer.make('orders', {
     build,
@@ -104,6 +113,7 @@ export function placeOrder(writer: ActWriter, draft: OrderDraft, on: string, pai
         payload: {
           ...(draft.promisedOn === null ? {} : { promisedOn: draft.promisedOn }),
           ...(deposit === 0 ? {} : { coreDepositMinor: deposit }),
+          ...(despite.has(part) ? { despiteFits: despite.get(part) ?? '' } : {}),
           ...(rate.rate === null
             ? {}
             : { documentMinor: shares.landedMinor, documentCurrency: currency, rate: rate.rate }),

@@ -10,6 +10,7 @@ import { vendorCards } from '../workbook/store/order-vendors.ts';
 import { needRecord } from '../workbook/store/record-tables.ts';
 import { act, type Context, needBuild, procedures } from './context.ts';
 import { numberOrder } from './order-acts.ts';
+import { fitNotices } from './order-fits.ts';
 import { dayRate, landLines } from './order-landing.ts';
 import { chaseOrder, moveLines, promiseLines } from './order-moves.ts';
 import { payOrder } from './order-paying.ts';
@@ -59,10 +60,18 @@ export const ordersProcedures = {
     checkCurrency(input.currency, 'currency');
     const { rate, rateOn, notices } = dayRate(connection, base, input.currency, input.on, input.rate);
     const landed = landLines(input.lines, input.charges, input.currency, base, rate);
-    return { ...landed, lines: [...landed.lines], rate, rateOn, notices: [...notices] };
+    return {
+      ...landed,
+      lines: [...landed.lines],
+      rate,
+      rateOn,
+      notices: [...notices, ...fitNotices(connection, input)],
+    };
   }),
   place: orders.place.handler(({ context, input }) =>
-    act(context, input, 'Order', (writer) => placeOrder(writer, input.order, input.on, input.paid ?? false)),
+    act(context, input, 'Order', (writer) =>
+      placeOrder(writer, input.order, input.on, input.paid ?? false, { despite: input.despiteFits ?? '' }),
+    ),
   ),
   acknowledge: orders.acknowledge.handler(({ context, input }) =>
     onOrder(context, input, (writer, order) => {

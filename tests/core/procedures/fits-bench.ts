@@ -71,7 +71,7 @@ export async function openFitsBench(options: BenchOptions = {}) {
         build,
         vendor,
         number: '',
-        currency: 'EUR',
+        currency: 'USD',
         charges: { discountMinor: 0, shippingMinor: 0, dutyMinor: 0, tax: { kind: 'amount', minor: 0 } },
         promisedOn: null,
         note: '',
