@@ -110,12 +110,12 @@ export const kindWords = (kind: string): string => spoken[kind] ?? kind;
 /** Kinds about one thing: how many is no news. */
 const isOne = /^(job|tool|decision|waive|gate|line-step|forecast)/;
 
-  if (kind === 'line-step') return stepText(payload, subjectName);
 /** One line for one entry, such as "8 each received: head stud kit". */
 export function entryText(entry: EntryWords): string {
   const { kind, payload, subjectName, quantityMilli } = entry;
   if (kind === 'reversal')
     return `${payload['restored'] === true ? 'restored' : 'taken back'}: ${kindWords(word(payload, 'of'))}${about(entry)}`;
+  if (kind === 'line-step') return stepText(payload, subjectName);
   const quantity =
     quantityMilli === null || quantityMilli === 0 || isOne.test(kind)
       ? ''
@@ -131,12 +131,18 @@ export function entryText(entry: EntryWords): string {
     word(payload, 'by') === '' ? '' : `by ${word(payload, 'by')}`,
     word(payload, 'choice'),
     word(payload, 'to') === '' ? '' : `to ${word(payload, 'to')}`,
+    word(payload, 'despiteFits') === '' ? '' : `although it does not fit: ${word(payload, 'despiteFits')}`,
   ].filter((text) => text !== '');
   const what =
     kind === 'record'
       ? [word(payload, 'record'), word(payload, 'name'), word(payload, 'did') || 'changed']
           .filter((text) => text !== '')
           .join(' ')
+      : kindWords(kind);
+  const subject = subjectName === '' ? about(entry) : `: ${subjectName}`;
+  return `${quantity}${what}${subject}${more.length === 0 ? '' : ` (${more.join(', ')})`}`;
+}
+
 /** A step of making a line: "cut square ticked off on turbo drain (by Ray)". */
 function stepText(payload: EntryWords['payload'], line: string): string {
   const copies = payload['copies'];
@@ -146,11 +152,6 @@ function stepText(payload: EntryWords['payload'], line: string): string {
   const did = payload['done'] === true ? 'ticked off' : 'opened again';
   const name = line === '' ? word(payload, 'name') : line;
   return `${word(payload, 'title')} ${did} on ${name}${copy}${more === '' ? '' : ` (${more})`}`;
-}
-
-      : kindWords(kind);
-  const subject = subjectName === '' ? about(entry) : `: ${subjectName}`;
-  return `${quantity}${what}${subject}${more.length === 0 ? '' : ` (${more.join(', ')})`}`;
 }
 
 const about = ({ description }: EntryWords): string => (description === '' ? '' : `: ${description}`);
