@@ -31,7 +31,7 @@ export const buyingProcedures = {
     const lastOn = addDays(startOn, lastWeek * 7);
     const gateName = String(readRecord(connection, 'builds', input.build)?.['gateName'] ?? 'engine-in');
     const { facts, tails, hasHours } = tailsOf(connection, day, safe);
-    const { needs, afterGate } = buyNeeds(connection, day, tails);
+    const needs = buyNeeds(connection, day, tails);
     const leads = vendorLeads(connection, day);
     const vendors = vendorTerms(connection, day);
     const cash = cashFactsOf(context, day, commitmentsOf(context, day, facts), lastOn);
@@ -67,14 +67,13 @@ export const buyingProcedures = {
       lacking: prepared.lacking.map(({ name, ...lack }) => ({ ...lack, description: name })),
       asMoneyComes: null,
       assumes: [
-        ...assumesOf(safe, hasHours, afterGate),
+        ...assumesOf(safe, hasHours),
         ...vendors.filter(({ id, says }) => used.has(id) && says !== '').map(({ says }) => says),
       ],
     };
     const lacks = lackingSaid(prepared);
     if (prepared.input.items.length === 0) {
-      const answer =
-        needs.length === 0 ? `Nothing is left to buy before ${gateName}.` : `No need can be planned yet.${lacks}`;
+      const answer = needs.length === 0 ? `Nothing is left to buy.` : `No need can be planned yet.${lacks}`;
       return { ...base, status: 'nothing', answer };
     }
     if (cash === null) {
@@ -117,7 +116,7 @@ function lackingSaid({ lacking }: PreparedBuying): string {
   return ` ${counted(lacking.length, 'need is', 'needs are')} not in the plan for want of a price, a vendor or a rate.`;
 }
 
-function assumesOf(safe: boolean, hasHours: boolean, afterGate: number): string[] {
+function assumesOf(safe: boolean, hasHours: boolean): string[] {
   return [
     safe
       ? 'Waits are those that four of five orders keep (P80), and only income that comes every month is counted on.'
@@ -127,7 +126,6 @@ function assumesOf(safe: boolean, hasHours: boolean, afterGate: number): string[
       ? 'Work after a part’s arrival is laid out at the pace of an average week of the calendar, one job after the other where they wait for each other.'
       : 'No free hours are set, so that no work is counted after a part’s arrival.',
     'A part is paid for when it is ordered.',
-    ...(afterGate === 0 ? [] : [`${counted(afterGate, 'need', 'needs')} of jobs after the gate are left out.`]),
   ];
 }
 

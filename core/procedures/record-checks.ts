@@ -18,6 +18,7 @@ import {
   spokenTable,
   tableOfKind,
 } from '../workbook/store/record-tables.ts';
+import { checkBuyingRecord } from './buying-checks.ts';
 import { inputRefusal } from './handler.ts';
 import { checkBillPart, checkHoseLength, checkLine } from './plumbing-checks.ts';
 import { checkPlanning } from './record-planning-checks.ts';
@@ -217,6 +218,7 @@ export function checkMeaning(
   values: Readonly<Record<string, unknown>>,
 ): void {
   checkPlanning(kind, values);
+  checkBuyingRecord(kind, values);
   if (kind === 'target') checkTarget(String(values['name']), String(values['value']), String(values['unit']));
   if (kind === 'measuringSheet') {
     checkSheet(values as unknown as Parameters<typeof checkSheet>[0]);

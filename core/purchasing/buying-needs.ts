@@ -14,6 +14,8 @@ export interface BuyNeed {
   /** Needs with the same text (a part number at a maker's) count together towards a price break; empty: alone. */
   readonly sameAs: string;
   readonly must: boolean;
+  /** Of a job after the gate: it doesn't hold it. */
+  readonly afterGate: boolean;
   /** 1 first to 5 last, as on the part line. */
   readonly priority: number;
   /** From its arrival to the gate. */
@@ -79,6 +81,7 @@ export function prepareBuying(facts: BuyingFacts): PreparedBuying {
       workWeeks: Math.max(0, inWeeks(leadDays + need.tailDays) - leadWeeks),
       priority: 6 - need.priority,
       must: need.must,
+      ...(need.afterGate ? { niceSays: 'for a job after the gate' } : {}),
       deal: price.deal === null ? null : { priceMinor: price.deal.priceMinor, lastWeek: lastWeekOf(price.deal.until) },
       quantityMilli: price.orderMilli,
     });

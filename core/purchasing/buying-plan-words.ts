@@ -83,7 +83,7 @@ function explain(input: BuyingInput, item: BuyItem, weeks: OrderWeeks, figures: 
         : `it could wait until ${dayOf(words.startOn, week + slack, words)}`,
     );
   }
-  if (!isMust(item)) parts.push('nice to have, paid from what is left');
+  if (!isMust(item)) parts.push(`${item.niceSays ?? 'nice to have'}, paid from what is left`);
   const price = figures.priceMinor.get(item.id) ?? item.priceMinor;
   if (item.deal && week <= item.deal.lastWeek && price < item.priceMinor) {
     parts.push(

@@ -21,6 +21,8 @@ export interface BuyItem {
   readonly priority: number;
   /** False for what would be nice: it doesn't hold the gate and is bought when the money allows. True when left out. */
   readonly must?: boolean;
+  /** Why it doesn't hold the gate, in words; "nice to have" when left out. */
+  readonly niceSays?: string;
   /** A lower price for orders up to and including a week. */
   readonly deal?: { readonly priceMinor: number; readonly lastWeek: number } | null;
   /** Not to be ordered before this week. */

@@ -1,3 +1,4 @@
+import { buy } from './buy.ts';
 import { calc } from './calc.ts';
 import { checks } from './checks-verb.ts';
 import { fit, parse } from './fit.ts';
@@ -20,6 +21,7 @@ export const verbs: readonly Verb[] = [
   checks,
   tonight,
   forecast,
+  buy,
   positions,
   money,
   exportOut,

@@ -150,12 +150,8 @@ interface Quote {
   readonly payload: string;
 }
 
-/** Every need before the gate that nothing covers yet, with all prices that are known for it. */
-export function buyNeeds(
-  connection: Connection,
-  day: BuyingDay,
-  tails: JobTails,
-): { readonly needs: BuyNeed[]; readonly afterGate: number } {
+/** Every need that nothing covers yet, with all prices that are known for it. Those of jobs after the gate don't hold it. */
+export function buyNeeds(connection: Connection, day: BuyingDay, tails: JobTails): BuyNeed[] {
   const { build, today, asOf, currency } = day;
   const until = asOf ?? today;
   const rateOf = rates(connection, day);
@@ -173,12 +169,8 @@ export function buyNeeds(
   );
   const jobs = new Map(listRecords(connection, 'jobs', 'build = ?', build).map((job) => [job.id, job]));
   const stands = new Set(listRecords(connection, 'vendors').map(({ id }) => id));
-  let afterGate = 0;
-  const needs = rows.flatMap((row): BuyNeed[] => {
-    if (row.job !== null && jobs.get(row.job)?.['beforeGate'] !== true) {
-      afterGate += 1;
-      return [];
-    }
+  return rows.map((row): BuyNeed => {
+    const afterGate = row.job !== null && jobs.get(row.job)?.['beforeGate'] !== true;
     const noRateFor = new Set<string>();
     const choices: PriceChoice[] = [];
     const add = (choice: Omit<PriceChoice, 'rate'>): void => {
@@ -207,23 +199,21 @@ export function buyNeeds(
       const { vendor, estimateEachE4: eachE4 } = row;
       add({ from: 'estimate', vendor, eachE4, currency, fromMilli: 0, until: null });
     }
-    return [
-      {
-        part: row.id,
-        name: row.description,
-        quantityMilli: row.uncoveredMilli,
-        sameAs:
-          row.partNumber.trim() === '' ? '' : `${row.maker.trim()} ${row.partNumber.trim()} ${row.unit}`.toLowerCase(),
-        must: !row.optional,
-        priority: row.priority,
-        tailDays: row.job === null ? 0 : (tails.days.get(String(row.job)) ?? 0),
-        choices,
-        noRateFor: [...noRateFor],
-        hasVendor: row.vendor !== null,
-      },
-    ];
+    return {
+      part: row.id,
+      name: row.description,
+      quantityMilli: row.uncoveredMilli,
+      sameAs:
+        row.partNumber.trim() === '' ? '' : `${row.maker.trim()} ${row.partNumber.trim()} ${row.unit}`.toLowerCase(),
+      must: !row.optional && !afterGate,
+      afterGate,
+      priority: row.priority,
+      tailDays: row.job === null || afterGate ? 0 : (tails.days.get(String(row.job)) ?? 0),
+      choices,
+      noRateFor: [...noRateFor],
+      hasVendor: row.vendor !== null,
+    };
   });
-  return { needs, afterGate };
 }
 
 /** The newest count of cash up to the day; null when nobody has counted. */
