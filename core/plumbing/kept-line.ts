@@ -70,6 +70,10 @@ const longestPort = 120;
  * @throws Refusal `bad-input` naming `definition.<field>`.
  */
 export function checkKept(kept: KeptLine): void {
+  const { name = kept.name } = kept.definition;
+  if (name !== kept.name) {
+    refuseField('definition.name', 'The line has its name already.', `${kept.name}, or no name in the definition`);
+  }
   let data = dataOf(kept);
   for (;;) {
     try {

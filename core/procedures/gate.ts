@@ -51,7 +51,7 @@ export function reviewOf(
   });
 }
 
-/** All that the hoist check is told: the ledger's facts, the checks and the measuring sheets. */
+/** All that the hoist check is told: the ledger's facts, the checks, the measuring sheets and the lines. */
 export function allGateFacts(
   connection: Connection,
   build: number,

@@ -1,5 +1,6 @@
 import type { RecordValues } from '../contract/records.ts';
-import { parsePort } from '../fit/parse.ts';
+import { readPort } from '../fit/kept/joined.ts';
+import { acceptanceOf } from '../fit/kept/records.ts';
 import type { Check } from '../plumbing/check.ts';
 import type { TakeOff } from '../plumbing/take-off.ts';
 import type { StoredPlumbing } from '../workbook/store/plumbing.ts';
@@ -7,14 +8,14 @@ import type { StoredPlumbing } from '../workbook/store/plumbing.ts';
 type Connected = StoredPlumbing['connections'][number];
 type Side = Connected['one'];
 
-/** A designation in its one spelling, so that two ways to write it are the same. */
-function spelling(designation: string): string {
-  const read = parsePort(designation, { role: 'fluid' });
-  return read.ok ? read.canonical : designation.trim();
+/** What an acceptance is good for: the two designations in their one spelling. */
+function pairOf(one: string, other: string): string {
+  const spelling = (designation: string): string => {
+    const read = readPort(designation, 'fluid');
+    return read.ok ? read.canonical : designation;
+  };
+  return acceptanceOf([spelling(one), spelling(other)]);
 }
-
-/** What an acceptance is good for: the two designations, in whatever order. */
-const pairOf = (one: string, other: string): string => [spelling(one), spelling(other)].sort().join(' | ');
 
 /**
  * The checks of a line, with a joint that doesn't fit let pass where somebody accepted those very two ports, with the
@@ -37,7 +38,7 @@ export function acceptJoints(
     const found = accepted.find(
       ({ one, other, accepted: said }) =>
         // An acceptance of other ports that look the same is no acceptance of these.
-        [one.port, other.port].includes(port) && pairOf(written(one), written(other)) === pair && said?.for === pair,
+        [one.port, other.port].includes(port) && said?.for === pair && pairOf(written(one), written(other)) === pair,
     );
     if (found?.accepted == null) return check;
     const { reason, by } = found.accepted;

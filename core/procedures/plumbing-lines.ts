@@ -1,6 +1,6 @@
 import type { LineDetail, LineRow } from '../contract/plumbing.ts';
 import type { RecordValues } from '../contract/records.ts';
-import { parsePort } from '../fit/parse.ts';
+import { readPort } from '../fit/kept/joined.ts';
 import { type Check, type CheckVerdict, worstOf } from '../plumbing/check.ts';
 import { type KeptLine, type PlannedLine, planLine, typedPort } from '../plumbing/kept-line.ts';
 import { type Made, madeOf } from '../plumbing/made.ts';
@@ -35,7 +35,7 @@ export interface WorkedLine {
 function endOf({ ports, parts }: StoredPlumbing, port: number | null, typed: string): LineRow['from'] {
   const kept = port === null ? undefined : ports.get(port);
   if (kept === undefined) return { port: null, part: null, whose: '', text: typed };
-  const read = parsePort(kept.designation, { role: kept.role });
+  const read = readPort(kept.designation, kept.role);
   const owner = kept.part === null ? kept.place : (parts.get(kept.part) ?? '');
   return {
     port: kept.id,
@@ -72,8 +72,12 @@ const madeOfLine = ({ line, hose, lengths, making }: TakeOff, steps: StoredPlumb
 
 /** What is wrong first, then work that doesn't count any more, then what isn't known, then the cut. */
 function saysOf(checks: readonly Check[], { hose, lengths }: TakeOff, made: Made): string {
-  const failed = checks.find(({ verdict }) => verdict === 'fail');
-  if (failed !== undefined) return `${failed.title}: ${failed.text}`;
+  const [failed, ...more] = checks.filter(({ verdict }) => verdict === 'fail');
+  if (failed !== undefined) {
+    const others =
+      more.length === 0 ? '' : ` Also failing: ${more.map(({ title }) => title.toLowerCase()).join(', ')}.`;
+    return `${failed.title}: ${failed.text}${others}`;
+  }
   const [outdated] = made.outdated;
   if (outdated !== undefined) return outdated;
   const cut = `${hose.label}, cut ${lengths.cutMm} mm ± ${toTenth(lengths.toleranceMm)} mm`;
