@@ -4,6 +4,7 @@ import {
   IconCalculator,
   IconCoins,
   IconCrane,
+  IconDroplet,
   IconFileImport,
   IconHammer,
   IconHome,
@@ -104,6 +105,14 @@ export const screens: readonly Screen[] = [
     icon: IconPlugConnected,
     group: 'work',
     load: () => import('../screens/fit/fit-screen.tsx'),
+  },
+  {
+    id: 'plumbing',
+    title: 'Plumbing',
+    path: '/plumbing',
+    icon: IconDroplet,
+    group: 'work',
+    load: () => import('../screens/plumbing/screen.tsx'),
   },
   {
     id: 'bench',

@@ -11,6 +11,7 @@ export const screens = {
   'Hoist check': '#/hoist-check',
   Checks: '#/checks',
   Fit: '#/fit?a=M14x1.5+male&b=M14x1.25+female&d=13.9&p=1.5',
+  Plumbing: '#/plumbing',
   Bench: '#/bench',
   Journal: '#/journal',
   Calculators: '#/calculators?id=D3',

@@ -12,6 +12,8 @@ import { Answer, Page } from '../../parts/page.tsx';
 import { ReadView } from '../../parts/read-view.tsx';
 import { SimpleTable } from '../../parts/simple-table.tsx';
 import { State } from '../../parts/state.tsx';
+import { LineList } from './line-list.tsx';
+import { LineMaking } from './line-making.tsx';
 import { SheetForm } from './sheet-form.tsx';
 import { MeasuringSheet } from './sheet-view.tsx';
 import { Tonight } from './tonight.tsx';
@@ -21,7 +23,7 @@ import './bench.css';
 
 type Editing = { readonly what: 'sheet' | 'group'; readonly id: number | null };
 
-/** What is done with the tools in hand: measuring sheets and torque sheets. */
+/** What is done with the tools in hand: measuring sheets, torque sheets and lines to make. */
 export default function BenchScreen() {
   const reading = useReading();
   const { asOf } = useWorkspace();
@@ -35,14 +37,15 @@ export default function BenchScreen() {
     return (
       <Page title="Bench">
         <Empty action={{ label: 'Go to the start', onClick: () => navigate('/') }}>
-          Here are the measuring sheets and torque sheets of a build. It needs a workbook with a build.
+          Here are the measuring sheets, torque sheets and lines of a build. It needs a workbook with a build.
         </Empty>
       </Page>
     );
   }
   const sheet = Number(params['sheet'] ?? 0);
   const group = Number(params['torque'] ?? 0);
-  const open = sheet > 0 || group > 0;
+  const line = Number(params['line'] ?? 0);
+  const open = sheet > 0 || group > 0 || line > 0;
   const past = asOf !== null;
   return (
     <Page title="Bench" answer={!open && view.state === 'ready' ? <Answer>{view.value.answer}</Answer> : undefined}>
@@ -52,7 +55,7 @@ export default function BenchScreen() {
             label="This sheet"
             end={
               <>
-                {!past && (
+                {!past && line === 0 && (
                   <Button
                     onClick={() => setEditing(sheet > 0 ? { what: 'sheet', id: sheet } : { what: 'group', id: group })}
                   >
@@ -66,10 +69,12 @@ export default function BenchScreen() {
             }
           >
             <Button leftSection={<IconArrowLeft aria-hidden size="1.1em" />} onClick={() => navigate('/bench')}>
-              All sheets
+              {line > 0 ? 'All work' : 'All sheets'}
             </Button>
           </Toolbar>
-          {sheet > 0 ? (
+          {line > 0 ? (
+            <LineMaking key={line} id={line} reading={reading} />
+          ) : sheet > 0 ? (
             <MeasuringSheet key={sheet} id={sheet} />
           ) : (
             <TorqueSheet key={group} id={group} reading={reading} />
@@ -81,6 +86,7 @@ export default function BenchScreen() {
           <ReadView read={view} label="Looking for sheets">
             {(value) => <Lists view={value} {...(past ? {} : { onNew: (what) => setEditing({ what, id: null }) })} />}
           </ReadView>
+          <LineList reading={reading} />
         </>
       )}
       {editing?.what === 'sheet' && <SheetForm id={editing.id} onClose={() => setEditing(null)} />}
