@@ -1,145 +1,114 @@
 import type { ForecastView } from '../contract/forecast.ts';
-import { dateOfMinute, minutesPerDay, parseInstant } from '../dates/instant.ts';
-import { type ForecastResult, runForecast } from '../forecast/forecast.ts';
+import { parseInstant } from '../dates/instant.ts';
+import type { ForecastTask } from '../forecast/facts.ts';
+import { wholeForecast } from '../forecast/view.ts';
 import { Refusal } from '../refusal.ts';
-import { worksToMidnight } from '../schedule/calendar.ts';
-import { hasWorkingTime } from '../schedule/working-time.ts';
 import { dayWords } from '../workbook/store/entry-text.ts';
-import { type ForecastFacts, forecastFacts } from '../workbook/store/forecast-facts.ts';
-import { type Context, counted, needBuild, procedures } from './context.ts';
+import { forecastFacts } from '../workbook/store/forecast-facts.ts';
+import { keptForecasts } from '../workbook/store/kept-forecasts.ts';
+import { vendorLeadTimes } from '../workbook/store/lead-times.ts';
+import { remembered } from '../workbook/store/remembered.ts';
+import { act, type Context, needBuild, procedures } from './context.ts';
 
-type Gate = ForecastView['gates'][number];
+const { forecast } = procedures;
 
-/** What holds a gate is listed down to this share of runs. */
-const leastCriticality = 0.01;
-
-const assumes = [
-  'Work left comes from the hours at best, likely and at worst, less the hours spent; where only one guess is given, at best three quarters of it and at worst twice.',
-  'Deliveries of one vendor run late together, with a correlation of 0.3.',
-  'Decisions, bolt groups, checks and the fitting of parts that belong to no job are not counted.',
-];
+/** What the forecast is asked for where nobody says otherwise, so that every page says the same. */
+const usual = { runs: 2000, seed: 1 };
+/** More jobs and deliveries than this take too long to run beside a page that is about something else. */
+const mostBeside = 600;
 
 const pad = (number: number): string => String(number).padStart(2, '0');
 
-/** Who does the work, and where their hours stand. */
-function workedBy({ people }: ForecastFacts): string {
-  const [only] = people;
-  return people.length === 1 && only !== undefined
-    ? `Work is done by one person${only.id === 'builder' ? '' : `, ${only.name},`} in the hours of the calendar.`
-    : `Work is done by ${people.map(({ name }) => name).join(', ')}, each in their own hours of the calendar; a job that names nobody by who is free first.`;
-}
+/** A past day, or undefined where today or no day is asked for. */
+const pastOf = (context: Context, asOf: string | undefined): string | undefined =>
+  asOf !== undefined && asOf < context.today() ? asOf : undefined;
 
-/** The minute that the forecast begins at: now, or the last of a past day. */
-function nowMinuteOf(context: Context, past: string | undefined): number {
+/** The minute that a forecast begins at: now, or the last of a past day. */
+export function nowMinuteOf(context: Context, past: string | undefined): number {
   const now = context.now();
   return parseInstant(
     past === undefined ? `${context.today()}T${pad(now.getHours())}:${pad(now.getMinutes())}` : `${past}T23:59`,
   );
 }
 
-function gateRows(facts: ForecastFacts, result: ForecastResult, dayOf: (minute: number) => string): Gate[] {
-  const partOf = new Map(facts.coming.map(({ arrival, part }) => [arrival, part]));
-  return result.gates.map((gate, index) => {
-    const plan = facts.gates.find(({ id }) => id === gate.id) ?? facts.gates[index];
-    const wanted = new Set(plan?.jobs);
-    const deliveries = new Set([
-      ...(plan?.arrivals ?? []),
-      ...facts.jobs.filter(({ id }) => wanted.has(id)).flatMap(({ arrivals }) => arrivals),
-    ]);
-    return {
-      name: gate.name,
-      p10On: dayOf(gate.p10Minute),
-      p50On: dayOf(gate.p50Minute),
-      p80On: dayOf(gate.p80Minute),
-      p90On: dayOf(gate.p90Minute),
-      p50Band: [dayOf(gate.p50Band[0]), dayOf(gate.p50Band[1])],
-      p80Band: [dayOf(gate.p80Band[0]), dayOf(gate.p80Band[1])],
-      jobsOpen: wanted.size,
-      partsToCome: new Set([...deliveries].map((arrival) => partOf.get(arrival))).size,
-      heldBy: gate.heldBy
-        .filter(({ criticality }) => criticality >= leastCriticality)
-        .map(({ kind, id, name, criticality, daysWon }) => ({
-          kind: kind === 'job' ? ('job' as const) : ('part' as const),
-          id: kind === 'job' ? Number(id) : (partOf.get(id) ?? 0),
-          name,
-          criticality,
-          daysWon: daysWon === null ? null : Math.round(daysWon * 10) / 10,
-        })),
-    };
-  });
+/** All that a forecast of the build needs, now or at the end of a past day. */
+function taskOf(context: Context, build: number, asOf: string | undefined): ForecastTask {
+  needBuild(context, build);
+  const past = pastOf(context, asOf);
+  const nowMinute = nowMinuteOf(context, past);
+  return { nowMinute, facts: forecastFacts(context.book().connection, build, context.today(), past, nowMinute) };
 }
 
-function answerOf(gates: readonly Gate[], gaps: number): string {
-  const [first] = gates;
-  if (first === undefined) return 'There is no gate to forecast.';
-  if (first.jobsOpen + first.partsToCome === 0) {
-    return `No open job and no part still to come stands before ${first.name}, as far as it is written down.`;
+type GateDays = Pick<ForecastView['gates'][number], 'name' | 'p50On' | 'p80On'> & { runs: number; seed: number };
+
+/** The first gate's days as the Forecast page first shows them, or as they were kept that day; null without either. */
+function gateDaysOf(context: Context, build: number, asOf: string | undefined): GateDays | null {
+  const { connection } = context.book();
+  const task = taskOf(context, build, asOf);
+  const { jobs, arrivals } = task.facts;
+  if (jobs.length + arrivals.length > mostBeside) {
+    const day = pastOf(context, asOf) ?? context.today();
+    const kept = keptForecasts(connection, build, day).at(-1);
+    const [gate] = kept?.on === day ? kept.gates : [];
+    return kept === undefined || gate === undefined
+      ? null
+      : { name: gate.name, p50On: gate.p50On, p80On: gate.p80On, runs: kept.runs, seed: kept.seed };
   }
-  const [holder] = first.heldBy;
-  const held =
-    holder === undefined
-      ? ''
-      : ` ${holder.kind === 'job' ? `The job “${holder.name}”` : `The part “${holder.name}”`} holds it in ${Math.round(holder.criticality * 100)} of 100 runs.`;
-  const lacking = gaps === 0 ? '' : ` ${counted(gaps, 'thing')} lacked a guess or a day.`;
-  const days = `as likely as not by ${dayWords(first.p50On)}, four times of five by ${dayWords(first.p80On)}`;
-  return `${first.name}: ${days}.${held}${lacking}`;
+  const { gates } = wholeForecast(task, { ...usual, daysWonFor: 0 });
+  const [gate] = gates;
+  return gate === undefined || gate.jobsOpen + gate.partsToCome === 0
+    ? null
+    : { name: gate.name, p50On: gate.p50On, p80On: gate.p80On, ...usual };
 }
 
 export const forecastProcedures = {
-  run: procedures.forecast.run.handler(({ context, input }): ForecastView => {
+  run: forecast.run.handler(({ context, input }): ForecastView => {
+    const { gate, runs, seed } = input;
+    return wholeForecast(taskOf(context, input.build, input.asOf), { gate, runs, seed });
+  }),
+  facts: forecast.facts.handler(({ context, input }) => taskOf(context, input.build, input.asOf)),
+  gateDays: forecast.gateDays.handler(({ context, input }) => {
     needBuild(context, input.build);
-    const past = input.asOf !== undefined && input.asOf < context.today() ? input.asOf : undefined;
-    const nowMinute = nowMinuteOf(context, past);
-    const facts = forecastFacts(context.book().connection, input.build, context.today(), past, nowMinute);
-    // A phase's gate that no open job stands before has no day to forecast, unless it is asked for.
-    const gates = facts.gates.filter(({ name, jobs }, index) =>
-      input.gate === undefined ? index === 0 || jobs.length > 0 : name === input.gate,
-    );
-    if (gates.length === 0) {
-      throw new Refusal('bad-input', `This build has no gate “${input.gate}”. Nothing was changed.`, {
-        field: 'gate',
-        accepted: facts.gates.map(({ name }) => name).join(', '),
+    const past = pastOf(context, input.asOf);
+    // The free hours are a setting and no act, so that they belong to what the days depend on.
+    const windows = JSON.stringify(context.settings().weekWindows);
+    const key = `gate days ${input.build} ${past} ${nowMinuteOf(context, past)} ${windows}`;
+    return remembered(context.book().connection, key, () => gateDaysOf(context, input.build, input.asOf));
+  }),
+  keep: forecast.keep.handler(({ context, input }) => {
+    const { build, on, runs, seed } = input;
+    if (on > context.today()) {
+      throw new Refusal('bad-input', `The day ${on} is still ahead. Nothing was changed.`, {
+        field: 'on',
+        accepted: `today or a day before, up to ${context.today()}`,
       });
     }
-    const base = { runs: input.runs, seed: input.seed, beyondShare: 0, gates: [], coming: [], gaps: [...facts.gaps] };
-    if (!facts.anything) {
-      const answer = 'Nothing is written down yet: jobs with a guess of hours and parts give a forecast.';
-      return { ...base, answer, assumes: [] };
+    const { answer, gates } = wholeForecast(taskOf(context, build, on), { runs, seed, daysWonFor: 0 });
+    const [first] = gates;
+    if (first === undefined) {
+      throw new Refusal('not-allowed-from-here', `There is no forecast to keep. ${answer} Nothing was changed.`, {
+        accepted: 'a build with jobs or parts still open, and hours to do them in',
+      });
     }
-    const work = facts.jobs.filter(({ hands }) => hands).length;
-    if (work > 0 && !facts.people.some(({ time }) => hasWorkingTime(time))) {
-      const answer = `No forecast: ${counted(work, 'job needs', 'jobs need')} hands, and no free hours are set in the settings.`;
-      return { ...base, answer, assumes: [] };
-    }
-    const result = runForecast(
-      {
-        nowMinute,
-        people: facts.people,
-        jobs: facts.jobs,
-        arrivals: facts.arrivals,
-        gates,
-      },
-      { runs: input.runs, seed: input.seed },
-    );
-    // Work that fills a window up to midnight is done on the day that ends there.
-    const toMidnight = worksToMidnight(facts.people);
-    const dayOf = (minute: number): string =>
-      dateOfMinute(toMidnight && minute > nowMinute && minute % minutesPerDay === 0 ? minute - 1 : minute);
-    const rows = gateRows(facts, result, dayOf);
-    const ahead = (days: number): string => dateOfMinute(nowMinute + Math.ceil(days * minutesPerDay));
-    return {
-      answer: answerOf(rows, facts.gaps.length),
-      runs: result.runs,
-      seed: result.seed,
-      beyondShare: result.beyondShare,
-      gates: rows,
-      coming: facts.coming.map(({ arrival: _, vendor: __, p50Days, p80Days, ...row }) => ({
-        ...row,
-        p50On: ahead(p50Days),
-        p80On: ahead(p80Days),
-      })),
-      gaps: [...facts.gaps],
-      assumes: [workedBy(facts), ...assumes],
-    };
+    return act(context, input, `Forecast of ${first.name}: ${dayWords(first.p50On)}`, (writer) => {
+      const said = gates.map(({ name, p10On, p50On, p80On, p90On }) => ({ name, p10On, p50On, p80On, p90On }));
+      writer.post({
+        kind: 'forecast-kept',
+        on,
+        build,
+        subjectKind: 'build',
+        subject: build,
+        quantityMilli: 1000,
+        payload: { runs, seed, gates: said },
+      });
+      return undefined;
+    });
   }),
+  history: forecast.history.handler(({ context, input }) => {
+    needBuild(context, input.build);
+    return keptForecasts(context.book().connection, input.build, input.asOf ?? context.today());
+  }),
+  leadTimes: forecast.leadTimes.handler(({ context, input }) =>
+    vendorLeadTimes(context.book().connection, context.today(), pastOf(context, input.asOf)),
+  ),
 };

@@ -1,4 +1,7 @@
+import { dayWords } from '../../dates/day-words.ts';
 import { formatQuantity, isUnit, plainQuantity } from '../../units/quantity.ts';
+
+export { dayWords };
 
 /** What an entry says, in words: the journal, the why panel and the start page all say it like this. */
 export interface EntryWords {
@@ -13,14 +16,6 @@ export interface EntryWords {
 
 export const quantityWords = (milli: number, unit: string): string =>
   isUnit(unit) ? formatQuantity(milli, unit) : `${plainQuantity(milli)} ${unit}`.trim();
-
-const months = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
-
-/** A day as sentences say it: 2026-03-04 → 4 Mar 2026. */
-export function dayWords(date: string): string {
-  const [year, month, day] = date.split('-');
-  return `${Number(day)} ${months[Number(month) - 1] ?? month} ${year}`;
-}
 
 const word = (payload: EntryWords['payload'], key: string): string => {
   const value = payload[key];
@@ -110,6 +105,13 @@ export const kindWords = (kind: string): string => spoken[kind] ?? kind;
 /** Kinds about one thing: how many is no news. */
 const isOne = /^(job|tool|decision|waive|gate|line-step|forecast)/;
 
+/** What a kept forecast said of its first gate. */
+function forecastSaid(payload: EntryWords['payload']): string {
+  const [gate] = (payload['gates'] ?? []) as readonly { name: string; p50On: string; p80On: string }[];
+  if (gate === undefined) return '';
+  return `${gate.name} as likely as not by ${dayWords(gate.p50On)}, four times of five by ${dayWords(gate.p80On)}`;
+}
+
 /** One line for one entry, such as "8 each received: head stud kit". */
 export function entryText(entry: EntryWords): string {
   const { kind, payload, subjectName, quantityMilli } = entry;
@@ -130,6 +132,7 @@ export function entryText(entry: EntryWords): string {
     word(payload, 'owner') === '' ? '' : `from ${word(payload, 'owner')}`,
     word(payload, 'by') === '' ? '' : `by ${word(payload, 'by')}`,
     word(payload, 'choice'),
+    kind === 'forecast-kept' ? forecastSaid(payload) : '',
     word(payload, 'to') === '' ? '' : `to ${word(payload, 'to')}`,
     word(payload, 'despiteFits') === '' ? '' : `although it does not fit: ${word(payload, 'despiteFits')}`,
   ].filter((text) => text !== '');

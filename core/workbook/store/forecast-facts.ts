@@ -1,58 +1,19 @@
 import { minutesPerDay, startOfDay } from '../../dates/instant.ts';
 import type { Distribution } from '../../forecast/distribution.ts';
+import type { ComingPart, ForecastFacts, ForecastGap } from '../../forecast/facts.ts';
 import type { ForecastArrival, ForecastGate, ForecastJob } from '../../forecast/network.ts';
-import { leadOutlook, waitQuantiles } from '../../purchasing/lead-time.ts';
-import { type ArrivalOutlook, arrivalOutlook } from '../../purchasing/lead-time-promise.ts';
 import type { WorkingPerson } from '../../schedule/calendar.ts';
 import { hasWorkingTime, longestWindow, placeWork, showMinutes } from '../../schedule/working-time.ts';
+import { arrivalOutlooks, type Outlook, type OutlookDay } from './arrival-outlooks.ts';
 import { peopleOf } from './calendar.ts';
 import { all, type Connection, readSettings } from './connection.ts';
-import { type LeadRecords, leadRecords } from './lead-records.ts';
 import { dueRows } from './order-due.ts';
 import { positionsAsOf } from './part-rows.ts';
 import { type JobRow, planJobRows, receivedOf, toolsAtHand } from './plan.ts';
 import { type Position, positionSelect } from './positions.ts';
 import { listRecords, readRecord } from './record-tables.ts';
 
-/** Something that the forecast can't count, and why. */
-export interface ForecastGap {
-  readonly kind: 'job' | 'part' | 'tool';
-  readonly id: number;
-  readonly title: string;
-  readonly why: string;
-}
-
-/** A delivery that a gate or a job waits for, and what its day stands on. */
-export interface ComingPart {
-  /** The delivery's id in the network. */
-  readonly arrival: string;
-  readonly part: number;
-  readonly description: string;
-  readonly vendor: number | null;
-  readonly vendorName: string;
-  /** Null when nothing is ordered yet. */
-  readonly line: number | null;
-  readonly basis: ArrivalOutlook['basis'];
-  /** Past lines or promises behind it. */
-  readonly count: number;
-  readonly longerThanAnyPast: boolean;
-  readonly says: string;
-  /** Days from now. */
-  readonly p50Days: number;
-  readonly p80Days: number;
-}
-
-export interface ForecastFacts {
-  /** Who works, by the calendar. */
-  readonly people: readonly WorkingPerson[];
-  readonly jobs: readonly ForecastJob[];
-  readonly arrivals: readonly ForecastArrival[];
-  readonly gates: readonly ForecastGate[];
-  readonly coming: readonly ComingPart[];
-  readonly gaps: readonly ForecastGap[];
-  /** Anything at all is written down: a job or a part line. */
-  readonly anything: boolean;
-}
+export type { ForecastFacts };
 
 /** From one guess: at best three quarters of it, at worst twice. This product's own, no published source. */
 const bestShare = 0.75;
@@ -143,21 +104,17 @@ function deliveriesOf(
   connection: Connection,
   build: number,
   rows: readonly (PartRow & Position)[],
-  records: LeadRecords,
-  when: { readonly today: string; readonly asOf: string | undefined; readonly nowMinute: number },
+  when: OutlookDay,
 ): Deliveries {
   const found: Deliveries = { arrivals: [], coming: [], gaps: [], ofPart: new Map() };
-  const day = when.asOf ?? when.today;
+  const outlooks = arrivalOutlooks(connection, when);
   const due = Map.groupBy(dueRows(connection, build, when.today, when.asOf), ({ part }) => part);
   const add = (
     row: PartRow,
     about: Pick<ComingPart, 'vendor' | 'vendorName' | 'line'>,
-    outlook: Omit<ArrivalOutlook, 'fromToday'>,
-    days: Distribution,
+    { days, grounds }: Outlook,
   ): void => {
     const arrival = about.line === null ? `part ${row.id}` : `line ${about.line}`;
-    const { p50, p80 } = waitQuantiles(days);
-    const { basis, count, longerThanAnyPast, says } = outlook;
     const { id: part, description } = row;
     found.arrivals.push({
       id: arrival,
@@ -166,8 +123,7 @@ function deliveriesOf(
       days,
       vendor: about.vendor === null ? null : String(about.vendor),
     });
-    const spread = { p50Days: Math.max(0, p50), p80Days: Math.max(0, p80) };
-    found.coming.push({ arrival, part, description, ...about, basis, count, longerThanAnyPast, says, ...spread });
+    found.coming.push({ arrival, part, description, ...about, ...grounds });
     found.ofPart.set(part, [...(found.ofPart.get(part) ?? []), arrival]);
   };
   for (const row of rows) {
@@ -175,26 +131,18 @@ function deliveriesOf(
     if (missing <= 0 && row.lentMilli === 0) continue;
     const lines = missing > 0 ? (due.get(row.id) ?? []) : [];
     for (const line of lines) {
-      const lineClass = line.backOrderedOn === null ? 'in-stock' : 'back-order';
       const stated = line.vendor === row.vendor ? row.lead_days : null;
-      const outlook = arrivalOutlook(
-        { orderedOn: line.orderedOn, noticeOn: line.backOrderedOn, promisedOn: line.promisedOn },
-        records.lead(line.vendor, lineClass, stated),
-        records.slips(line.vendor),
-        day,
-      );
-      add(row, { vendor: line.vendor, vendorName: line.vendorName, line: line.line }, outlook, outlook.fromToday);
+      const about = { vendor: line.vendor, vendorName: line.vendorName, line: line.line };
+      add(row, about, outlooks.ofLine(line, stated));
     }
     if (row.uncoveredMilli > 0) {
-      const lead = leadOutlook(records.lead(row.vendor, 'in-stock', row.lead_days));
-      const says = `Not ordered yet; counted as ordered today. ${lead.says}`;
-      const outlook = { basis: lead.basis, count: lead.arrivals, longerThanAnyPast: false, says };
-      const about = { vendor: row.vendor, vendorName: row.vendor_name ?? '', line: null };
-      add(row, about, outlook, lead.distribution);
-      if (row.lead_days === null && lead.arrivals === 0) {
+      const outlook = outlooks.ofOrder({ vendor: row.vendor, statedDays: row.lead_days });
+      add(row, { vendor: row.vendor, vendorName: row.vendor_name ?? '', line: null }, outlook);
+      if (!outlook.known) {
         const who =
           row.vendor === null ? 'no vendor is chosen' : `nothing is known of how long ${row.vendor_name} takes`;
-        found.gaps.push({ kind: 'part', id: row.id, title: row.description, why: `${who}; ${lead.says}` });
+        const { says } = outlook.grounds;
+        found.gaps.push({ kind: 'part', id: row.id, title: row.description, why: `${who}; ${says}` });
       }
     }
     if (row.lentMilli > 0) {
@@ -222,6 +170,7 @@ function withEarlier(ids: readonly number[], open: ReadonlyMap<number, JobRow>):
  * the minutes left of them, and the deliveries that they and the gates wait for. The first gate is that of the hoist
  * check; a phase with a gate of another name adds that gate over its own jobs.
  * @param nowMinute the minute of wall time that the forecast begins at.
+ * @param everyJob also the open jobs that stand before no gate.
  */
 export function forecastFacts(
   connection: Connection,
@@ -229,11 +178,11 @@ export function forecastFacts(
   today: string,
   asOf: string | undefined,
   nowMinute: number,
+  everyJob = false,
 ): ForecastFacts {
   const rows = partRowsOf(connection, build, asOf);
   const planned = planJobRows(connection, build, asOf);
-  const records = leadRecords(connection, asOf ?? today, asOf);
-  const deliveries = deliveriesOf(connection, build, rows, records, { today, asOf, nowMinute });
+  const deliveries = deliveriesOf(connection, build, rows, { today, asOf, nowMinute });
   const gateName = String(readRecord(connection, 'builds', build)?.['gateName'] ?? 'engine-in');
   const people = peopleOf(connection, build, readSettings(connection));
   const byId = new Map(planned.map((job) => [job.id, job]));
@@ -258,10 +207,7 @@ export function forecastFacts(
       jobs: [...open.values()].filter(({ phase }) => phase !== null && phases.has(phase)).map(({ id }) => String(id)),
     })),
   ];
-  const counted = withEarlier(
-    gates.flatMap(({ jobs }) => jobs.map(Number)),
-    open,
-  );
+  const counted = withEarlier(everyJob ? [...open.keys()] : gates.flatMap(({ jobs }) => jobs.map(Number)), open);
   const tools = toolsAtHand(connection, build, asOf);
   const partsOf = Map.groupBy(rows, ({ job }) => job);
   const gaps: ForecastGap[] = [];
@@ -303,9 +249,12 @@ export function forecastFacts(
         ),
         after: job.earlier
           .filter((id) => counted.has(id))
-          .map((id) => {
-            const own = job.lags.find((one) => one.job === id);
-            return { job: String(id), lagMinutes: own?.minutes ?? 0, lagOn: own?.on ?? ('clock' as const) };
+          .flatMap((id) => {
+            const own = job.lags.filter((one) => one.job === id);
+            // Of two lags after one job both hold, so the longer one counts.
+            return own.length === 0
+              ? [{ job: String(id), lagMinutes: 0, lagOn: 'clock' as const }]
+              : own.map(({ minutes, on }) => ({ job: String(id), lagMinutes: minutes, lagOn: on }));
           }),
         arrivals: (partsOf.get(job.id) ?? []).flatMap(waits),
       };

@@ -5,6 +5,7 @@ import { all, type Connection } from './connection.ts';
 import { linePositions } from './order-states.ts';
 import { arrivalDays, hasArrived } from './order-vendors.ts';
 import { lineWords } from './promises.ts';
+import { remembered } from './remembered.ts';
 
 export type LineClass = 'in-stock' | 'back-order';
 
@@ -12,6 +13,13 @@ interface PastLine {
   readonly vendor: number;
   readonly lineClass: LineClass;
   readonly seen: LeadObservation;
+  readonly line: number;
+  readonly order: number;
+  readonly part: number;
+  /** The day that the wait counts from. */
+  readonly from: string;
+  /** Still to come, and not cancelled. */
+  readonly open: boolean;
 }
 
 /** What the workbook's order lines say of every vendor's waits and promises, up to a day. */
@@ -22,6 +30,8 @@ export interface LeadRecords {
    */
   lead(vendor: number | null, lineClass: LineClass, statedDays: number | null): LeadRecord;
   slips(vendor: number | null): SlipRecord;
+  /** Every line that the records stand on; a line that went on back-order stands twice. */
+  readonly lines: readonly PastLine[];
 }
 
 /** Last day on which something of a line was cancelled, by line. */
@@ -45,6 +55,10 @@ function cancelDays(connection: Connection, build: number, day: string): Map<num
  * @param asOf a past day, or undefined for now.
  */
 export function leadRecords(connection: Connection, day: string, asOf: string | undefined): LeadRecords {
+  return remembered(connection, `lead records ${day} ${asOf}`, () => readRecords(connection, day, asOf));
+}
+
+function readRecords(connection: Connection, day: string, asOf: string | undefined): LeadRecords {
   const until = asOf ?? day;
   const past: PastLine[] = [];
   const slips: { readonly vendor: number; readonly days: number }[] = [];
@@ -69,18 +83,23 @@ export function leadRecords(connection: Connection, day: string, asOf: string | 
       if (endOn === null) continue;
       const arrived = arrivedOn !== null;
       const span = (from: string, to: string): number => Math.max(0, daysBetween(from, to));
-      const notice = word.backOrderedOn;
-      if (notice === null) {
-        past.push({ vendor, lineClass: 'in-stock', seen: { days: span(word.orderedOn, endOn), arrived } });
-      } else {
-        past.push({ vendor, lineClass: 'in-stock', seen: { days: span(word.orderedOn, notice), arrived: false } });
-        past.push({ vendor, lineClass: 'back-order', seen: { days: span(notice, endOn), arrived } });
+      const { order, part, orderedOn, backOrderedOn: notice } = word;
+      const about = { vendor, line, order, part };
+      const end = { arrived, open: open && !arrived };
+      const add = (lineClass: LineClass, from: string, to: string, { arrived, open } = end): void => {
+        past.push({ ...about, lineClass, from, open, seen: { days: span(from, to), arrived } });
+      };
+      if (notice === null) add('in-stock', orderedOn, endOn);
+      else {
+        add('in-stock', orderedOn, notice, { arrived: false, open: false });
+        add('back-order', notice, endOn);
       }
       const promise = word.promises.find(({ promisedOn }) => promisedOn !== null)?.promisedOn ?? null;
       if (arrivedOn !== null && promise !== null) slips.push({ vendor, days: daysBetween(promise, arrivedOn) });
     }
   }
   return {
+    lines: past,
     lead(vendor, lineClass, statedDays) {
       const pooled = past.filter((line) => line.lineClass === lineClass);
       const stated = lineClass === 'in-stock' ? statedDays : null;

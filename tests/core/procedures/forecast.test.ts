@@ -126,6 +126,7 @@ test('one delivery on a promised day is the whole forecast', async () => {
       p80Band: ['2026-03-12', '2026-03-12'],
       jobsOpen: 0,
       partsToCome: 1,
+      runsByDay: [{ on: '2026-03-12', runs: 50 }],
       heldBy: [{ kind: 'part', id: part, name: 'Rod', criticality: 1, daysWon: 7 }],
     },
   ]);
