@@ -7,6 +7,7 @@ import {
   IconPencilCheck,
   IconPlug,
 } from '@tabler/icons-react';
+import type { ConnectionRow, DeclaredRow } from '../../core/contract/fits.ts';
 import './state.css';
 
 /** Icon, words and tone of whatever a fit comes to; the icons differ in shape, so that colour only repeats the words. */
@@ -24,6 +25,15 @@ export const fitLooks = {
 } as const;
 
 export type FitLook = keyof typeof fitLooks;
+
+/** What a connection is shown as: its verdict, unless an adapter or a reason that still holds settled it. */
+export function lookOf({ fit, stands, adapter, accepted }: ConnectionRow): FitLook {
+  if (accepted !== null && !accepted.lapsed && fit.verdict !== 'mates') return 'accepted';
+  return stands === 'fits' && adapter !== null && fit.verdict !== 'mates' ? 'adapted' : fit.verdict;
+}
+
+export const declaredLookOf = ({ outcome, accepted }: DeclaredRow): FitLook =>
+  accepted !== null && !accepted.lapsed && outcome === 'fail' ? 'accepted' : outcome;
 
 export interface FitMarkProps {
   /** A verdict or an outcome; what isn't known here is shown as a misfit, in its own words. */

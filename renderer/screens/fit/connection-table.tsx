@@ -1,8 +1,7 @@
 import type { ConnectionRow } from '../../../core/contract/fits.ts';
 import { Link } from '../../app/route.tsx';
-import { FitMark } from '../../parts/fit-mark.tsx';
+import { FitMark, lookOf } from '../../parts/fit-mark.tsx';
 import { type Column, SimpleTable } from '../../parts/simple-table.tsx';
-import { lookOf } from './fit-words.ts';
 
 const columns: readonly Column<ConnectionRow>[] = [
   {

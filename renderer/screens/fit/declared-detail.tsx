@@ -5,7 +5,7 @@ import { api } from '../../app/client.ts';
 import { useAct } from '../../app/data.tsx';
 import { Link, navigate } from '../../app/route.tsx';
 import { useWorkspace } from '../../app/workspace.tsx';
-import { FitMark } from '../../parts/fit-mark.tsx';
+import { declaredLookOf, FitMark } from '../../parts/fit-mark.tsx';
 import { Caution } from '../../parts/notes.tsx';
 import { PastDayNote, useCanAct } from '../../parts/past-day.tsx';
 import { RefusalNote } from '../../parts/refusal-note.tsx';
@@ -13,7 +13,7 @@ import { Window } from '../../parts/window.tsx';
 import { Acceptance } from './acceptance.tsx';
 import { DeclaredForm } from './declared-form.tsx';
 import { AcceptForm, RetireForm } from './fit-acts.tsx';
-import { declaredLookOf, severityWords } from './fit-words.ts';
+import { severityWords } from './fit-words.ts';
 import { KeptRecord } from './kept-record.tsx';
 
 type Doing = 'edit' | 'accept' | 'retire';

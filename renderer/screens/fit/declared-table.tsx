@@ -1,8 +1,7 @@
 import type { DeclaredRow } from '../../../core/contract/fits.ts';
 import { Link } from '../../app/route.tsx';
-import { FitMark } from '../../parts/fit-mark.tsx';
+import { declaredLookOf, FitMark } from '../../parts/fit-mark.tsx';
 import { type Column, SimpleTable } from '../../parts/simple-table.tsx';
-import { declaredLookOf } from './fit-words.ts';
 
 const columns: readonly Column<DeclaredRow>[] = [
   {

@@ -1,6 +1,4 @@
-import type { ConnectionRow, DeclaredRow } from '../../../core/contract/fits.ts';
 import { type PortRole, portRoles } from '../../../core/fit/port.ts';
-import type { FitLook } from '../../parts/fit-mark.tsx';
 
 const roleLabels: Readonly<Record<PortRole, string>> = {
   fluid: 'Liquid: it must seal',
@@ -38,14 +36,5 @@ export const severityWords = {
   danger: 'Danger',
   stop: 'Stop: it can hurt someone',
 } as const;
-
-/** What a connection is shown as: its verdict, unless an adapter or a reason that still holds settled it. */
-export function lookOf({ fit, stands, adapter, accepted }: ConnectionRow): FitLook {
-  if (accepted !== null && !accepted.lapsed && fit.verdict !== 'mates') return 'accepted';
-  return stands === 'fits' && adapter !== null && fit.verdict !== 'mates' ? 'adapted' : fit.verdict;
-}
-
-export const declaredLookOf = ({ outcome, accepted }: DeclaredRow): FitLook =>
-  accepted !== null && !accepted.lapsed && outcome === 'fail' ? 'accepted' : outcome;
 
 export const once = (lines: readonly string[]): readonly string[] => [...new Set(lines)];

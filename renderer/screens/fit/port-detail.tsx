@@ -4,12 +4,12 @@ import type { FitsView, PortRow } from '../../../core/contract/fits.ts';
 import { measuresOf } from '../../../core/fit/measuring.ts';
 import { parsePort } from '../../../core/fit/parse.ts';
 import { Link, navigate } from '../../app/route.tsx';
-import { FitMark } from '../../parts/fit-mark.tsx';
+import { FitMark, lookOf } from '../../parts/fit-mark.tsx';
 import { PastDayNote, useCanAct } from '../../parts/past-day.tsx';
 import { Window } from '../../parts/window.tsx';
 import { ConnectionForm } from './connection-form.tsx';
 import { RetireForm } from './fit-acts.tsx';
-import { lookOf, roleChoices } from './fit-words.ts';
+import { roleChoices } from './fit-words.ts';
 import { PortForm } from './port-form.tsx';
 
 export interface PortDetailProps {

@@ -1,6 +1,5 @@
 import { type ConnectionRow, type DeclaredRow, type FitsView, fitSeverities } from '../../../core/contract/fits.ts';
-import type { FitLook } from '../../parts/fit-mark.tsx';
-import { declaredLookOf, lookOf } from './fit-words.ts';
+import { declaredLookOf, type FitLook, lookOf } from '../../parts/fit-mark.tsx';
 
 /** A fit that is wrong or lacks something, of either sort, as the list shows it. */
 export interface WrongFit {

@@ -33,6 +33,8 @@ export interface NewDraft {
   readonly number: string;
   readonly note: string;
   readonly paid: boolean;
+  /** Why parts that don't fit are ordered all the same. */
+  readonly despiteFits: string;
   readonly charges: ChargesDraft;
   readonly lines: readonly LineDraft[];
   readonly nextKey: number;
@@ -48,6 +50,7 @@ export function emptyDraft(settings: Settings, today: string, vendor: number | n
     number: '',
     note: '',
     paid: false,
+    despiteFits: '',
     charges: plainCharges(settings),
     lines: [],
     nextKey: 1,

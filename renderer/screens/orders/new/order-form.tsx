@@ -13,6 +13,7 @@ import { Form } from '../../../parts/form.tsx';
 import { ActDay } from '../acts/act-day.tsx';
 import { ChargesFields } from '../charges-fields.tsx';
 import { RateField } from '../rate-field.tsx';
+import { FitStops, useFitStops } from './fit-stops.tsx';
 import { LineFields } from './line-fields.tsx';
 import { Needs } from './needs.tsx';
 import { type Need, type NewDraft, orderOf, withNeeds, withSpare } from './new-draft.ts';
@@ -35,8 +36,13 @@ export function OrderForm({ build, start, settings, needs }: OrderFormProps) {
   const set = (part: Partial<NewDraft>) => setDraft((now) => ({ ...now, ...part }));
   const order = orderOf(draft, build, base);
   const landing = useLanding(order, draft.on ?? today);
-  const { busy, refusal, run } = useAct((key, input: { on: string; paid: boolean; order: OrderDraft }) =>
-    api.orders.place({ key, ...input }),
+  const { busy, refusal, run } = useAct(
+    (key, input: { on: string; paid: boolean; order: OrderDraft; despiteFits?: string }) =>
+      api.orders.place({ key, ...input }),
+  );
+  const stops = useFitStops(
+    build,
+    draft.lines.flatMap(({ part }) => (part === null ? [] : [part])),
   );
   const place = async () => {
     if (order === null) {
@@ -44,7 +50,13 @@ export function OrderForm({ build, start, settings, needs }: OrderFormProps) {
       return;
     }
     setStopped(null);
-    const done = await run({ on: draft.on ?? today, paid: draft.paid, order });
+    const despiteFits = draft.despiteFits.trim();
+    const done = await run({
+      on: draft.on ?? today,
+      paid: draft.paid,
+      order,
+      ...(despiteFits === '' ? {} : { despiteFits }),
+    });
     const made = done?.made[0];
     if (made !== undefined) navigate('/orders', { order: made });
   };
@@ -117,6 +129,9 @@ export function OrderForm({ build, start, settings, needs }: OrderFormProps) {
           onChange={(event) => set({ paid: event.currentTarget.checked })}
         />
         <Preview landing={landing} currency={draft.currency} whole={order !== null} />
+        {(stops.length > 0 || refusal?.field === 'despiteFits') && (
+          <FitStops stops={stops} reason={draft.despiteFits} onReason={(reason) => set({ despiteFits: reason })} />
+        )}
       </Form>
     </div>
   );

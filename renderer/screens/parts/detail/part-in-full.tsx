@@ -8,6 +8,7 @@ import { EditForm } from './edit-form.tsx';
 import { Entries } from './entries.tsx';
 import { Facts } from './facts.tsx';
 import { FigureList } from './figure-list.tsx';
+import { Fits } from './fits.tsx';
 import { Lots } from './lots.tsx';
 import { OrderLines } from './order-lines.tsx';
 import { PartActs } from './part-acts.tsx';
@@ -64,6 +65,7 @@ export function PartInFull({ detail, names, closed, onAct }: PartInFullProps) {
       </section>
       <FigureList row={row} />
       <Facts {...section} />
+      <Fits detail={detail} closed={closed} />
       <Lots {...section} onAct={onAct} />
       <OrderLines detail={detail} />
       <Quotes {...section} />
