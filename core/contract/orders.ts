@@ -220,6 +220,29 @@ export const vendorCard = z.object({
 });
 export type VendorCard = z.infer<typeof vendorCard>;
 
+/** A vendor to write to today. */
+export const chaseRow = z.object({
+  vendor: id,
+  vendorName: z.string(),
+  contact: z.string(),
+  /** One sentence: what it is about, and when they were last asked. */
+  why: z.string(),
+  /** The longest wait among what is asked about, in days. */
+  waitedDays: z.int(),
+  chasedOn: day.nullable(),
+  orders: z.array(
+    z.object({
+      order: id,
+      number: z.string(),
+      lines: z.array(z.object({ part: id, description: z.string(), why: z.string() })),
+    }),
+  ),
+  claimsMinor: minor,
+  /** The text to send. */
+  text: z.string(),
+});
+export type ChaseRow = z.infer<typeof chaseRow>;
+
 const onOrder = actBase.extend({ order: id });
 const lineQuantities = z
   .array(z.object({ line: id, quantityMilli: positiveMilli.optional() }))
@@ -343,5 +366,11 @@ export const ordersContract = {
     )
     .output(actResult),
   due: procedure.input(ofBuild).output(z.array(dueRow)),
+  /** Whom to write to today and why, the longest wait first; nobody who was asked within a week. */
+  chasing: procedure.input(ofBuild).output(z.object({ answer: z.string(), rows: z.array(chaseRow) })),
+  /** Notes that a vendor was asked about several orders at once. */
+  chaseAll: procedure
+    .input(actBase.extend({ orders: z.array(id).min(1).max(500), note: optionalLine(2000) }))
+    .output(actResult),
   vendorCards: procedure.input(ofBuild).output(z.array(vendorCard)),
 };

@@ -113,7 +113,7 @@ export function chaseOrder(
   const { connection } = writer;
   const open = orderLinesOf(connection, order.id).filter((record) => {
     const line = writer.state(record.part).lines.find(({ line: id }) => id === record.id);
-    return line !== undefined && outstandingOf(line) > 0;
+    return line !== undefined && (outstandingOf(line) > 0 || line.claimsMinor > 0);
   });
   if (open.length === 0) throw nothing('is still to come', 'order');
   for (const record of open) postAbout(writer, order, record, 'chased', given, {});

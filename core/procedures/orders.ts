@@ -10,6 +10,7 @@ import { vendorCards } from '../workbook/store/order-vendors.ts';
 import { needRecord } from '../workbook/store/record-tables.ts';
 import { act, type Context, needBuild, procedures } from './context.ts';
 import { numberOrder } from './order-acts.ts';
+import { chasingProcedures } from './order-chasing.ts';
 import { fitNotices } from './order-fits.ts';
 import { dayRate, landLines } from './order-landing.ts';
 import { chaseOrder, moveLines, promiseLines } from './order-moves.ts';
@@ -39,6 +40,7 @@ function pastOf(context: Context, asOf: string | undefined): string | undefined 
 const said = (key: string, value: string): Record<string, string> => (value === '' ? {} : { [key]: value });
 
 export const ordersProcedures = {
+  ...chasingProcedures,
   list: orders.list.handler(({ context, input }) => {
     needBuild(context, input.build);
     const asOf = pastOf(context, input.asOf);

@@ -1,18 +1,17 @@
 import type { StartView } from '../contract/plan.ts';
-import { addDays, daysBetween } from '../dates/calendar-date.ts';
+import { addDays } from '../dates/calendar-date.ts';
+import { waitedDays } from '../purchasing/chasing.ts';
 import { all } from '../workbook/store/connection.ts';
 import { dayWords, entryText, quantityWords } from '../workbook/store/entry-text.ts';
 import { dueRows } from '../workbook/store/order-due.ts';
 import { progressMeasures } from '../workbook/store/plan.ts';
 import { needBuild, procedures } from './context.ts';
 import { reviewOf } from './gate.ts';
+import { chaseLines } from './order-chasing.ts';
 
 /** How far back "what came" looks, and how far ahead "what is due". */
 const cameDays = 21;
 const dueDays = 30;
-/** A vendor is to be chased when a promise has passed, or a back-order is this old and nobody asked for a week. */
-const chaseAfterDays = 14;
-const askAgainDays = 7;
 const mostHolds = 3;
 const mostLines = 12;
 
@@ -49,21 +48,13 @@ export const startProcedures = {
     const due = open
       .filter(({ promisedOn }) => promisedOn !== null && promisedOn <= addDays(day, dueDays))
       .slice(0, mostLines);
-    const chase = new Map<number, StartView['chase'][number]>();
-    for (const row of open) {
-      const late = row.pastPromiseDays ?? 0;
-      const old = row.ageDays !== null && row.ageDays >= chaseAfterDays;
-      const asked = row.chasedOn === null ? null : daysBetween(row.chasedOn, day);
-      if ((late <= 0 && !old) || (asked !== null && asked < askAgainDays) || chase.has(row.order)) continue;
-      const since = asked === null ? 'never asked' : `last asked ${dayWords(row.chasedOn ?? day)}`;
-      const waiting = `on back-order for ${row.ageDays} days${row.promisedOn === null ? ', no date promised' : ''}`;
-      const why = row.promisedOn !== null && late > 0 ? `${late} days past its promise` : waiting;
-      chase.set(row.order, {
-        order: row.order,
-        text: `${row.vendorName}: ${row.description}, ${why}, ${since}`,
-        ageDays: Math.max(late, row.ageDays ?? 0),
-      });
-    }
+    const chase = chaseLines(open, day).map(({ row, why }) => ({
+      order: row.order,
+      text: `${row.vendorName}: ${row.description}, ${why}, ${row.chasedOn === null ? 'never asked' : `last asked ${dayWords(row.chasedOn)}`}`,
+      ageDays: waitedDays(row),
+    }));
+    // One line an order, the one that waits longest.
+    const byOrder = new Map(chase.toReversed().map((row) => [row.order, row]));
     return {
       answer,
       holds: review.blockers.slice(0, mostHolds).map((blocker) => ({
@@ -93,7 +84,7 @@ export const startProcedures = {
         part: row.part,
         order: row.order,
       })),
-      chase: [...chase.values()].sort((a, b) => b.ageDays - a.ageDays).slice(0, mostLines),
+      chase: [...byOrder.values()].sort((a, b) => b.ageDays - a.ageDays).slice(0, mostLines),
       measures: progressMeasures(connection, input.build, past),
     };
   }),

@@ -13,12 +13,13 @@ import { Answer, Page } from '../../../parts/page.tsx';
 import { RefusalNote } from '../../../parts/refusal-note.tsx';
 import { isOpen, isOverdue, ordersAnswer } from '../order-words.ts';
 import type { Reading } from '../reading.ts';
+import { ChaseTexts } from './chase-list.tsx';
 import { DueList } from './due-list.tsx';
 import { OrderSheet } from './order-sheet.tsx';
 import { VendorCards } from './vendor-cards.tsx';
 
-type View = 'open' | 'due' | 'vendors' | 'all';
-const views: readonly View[] = ['open', 'due', 'vendors', 'all'];
+type View = 'open' | 'due' | 'chase' | 'vendors' | 'all';
+const views: readonly View[] = ['open', 'due', 'chase', 'vendors', 'all'];
 
 /** All orders of the build: those that are open, what is due, the vendors' records, and every order there was. */
 export function OrdersOverview({ reading }: { readonly reading: Reading }) {
@@ -61,6 +62,7 @@ export function OrdersOverview({ reading }: { readonly reading: Reading }) {
   const tabs: readonly Tab<View>[] = [
     { id: 'open', title: 'Open orders', count: open.length },
     { id: 'due', title: 'Due' },
+    { id: 'chase', title: 'Whom to ask' },
     { id: 'vendors', title: 'Vendors' },
     { id: 'all', title: 'All orders', count: rows.length },
   ];
@@ -84,6 +86,7 @@ export function OrdersOverview({ reading }: { readonly reading: Reading }) {
         {view === 'open' && <OrderSheet rows={open} label="Open orders" day={day} />}
         {view === 'all' && <OrderSheet rows={rows} label="All orders" day={day} />}
         {view === 'due' && <DueList reading={reading} />}
+        {view === 'chase' && <ChaseTexts reading={reading} />}
         {view === 'vendors' && <VendorCards reading={reading} />}
       </Tabs>
     </Page>
