@@ -71,7 +71,85 @@ export const progressPoint = z.object({
   fittedByLine: z.number().nullable(),
 });
 
+/** What a bar says by its look and in words. */
+export const barStates = [
+  'done',
+  'in hand',
+  'waiting for parts',
+  'waiting for a tool',
+  'waiting for another job',
+  'free',
+] as const;
+export type BarState = (typeof barStates)[number];
+
+/** A job over the calendar. Days are null where none can be said (nobody has hours). */
+export const planBar = z.object({
+  id,
+  title: z.string(),
+  phase: id.nullable(),
+  state: z.enum(barStates),
+  /** Levelled for an open job, as it was for one that is done. Times are of wall clock; null when only the day is known. */
+  startOn: day.nullable(),
+  startAt: z.string().nullable(),
+  finishOn: day.nullable(),
+  finishAt: z.string().nullable(),
+  /** If hands and tools were never short; null for a job that is done. */
+  earlyStartOn: day.nullable(),
+  earlyFinishOn: day.nullable(),
+  lateStartOn: day.nullable(),
+  lateFinishOn: day.nullable(),
+  /** Minutes of work (without hands: on the clock) that it can move without moving the gate, and the days that makes. */
+  floatMinutes: z.int().nullable(),
+  floatDays: z.int().nullable(),
+  /** Minutes that it can move with all sequences of the levelled plan kept. */
+  slackMinutes: z.int().nullable(),
+  critical: z.boolean(),
+  beforeGate: z.boolean(),
+  /** Who does it by this plan; empty for nobody's hands. */
+  who: z.string(),
+  /** Who is named for it; null = anyone. */
+  person: id.nullable(),
+  hands: z.boolean(),
+  oneSitting: z.boolean(),
+  /** Left of the guess; null without one. */
+  minutesLeft: z.int().nullable(),
+  minutesGuess: z.int().nullable(),
+  minutesLow: z.int().nullable(),
+  minutesHigh: z.int().nullable(),
+  notBefore: day.nullable(),
+  after: z.array(z.object({ job: id, minutes: z.int(), on: z.enum(['clock', 'work']) })),
+  /** What it lacks now, in words. */
+  waitsFor: z.array(z.string()),
+  /** What sets its beginning, in words; empty when nothing does. */
+  heldBy: z.string(),
+  revision: z.int(),
+});
+export type PlanBar = z.infer<typeof planBar>;
+
+export const barsView = z.object({
+  answer: z.string(),
+  /** How the plan was levelled, in words. */
+  rule: z.string(),
+  assumes: z.array(z.string()),
+  today: day,
+  gate: z.object({
+    name: z.string(),
+    on: day.nullable(),
+    /** If hands and tools were never short: no plan is sooner. */
+    networkOn: day.nullable(),
+  }),
+  /** What the gate's day hangs on, first thing first; each line a job or what its beginning waits for. */
+  chain: z.array(z.object({ job: id.nullable(), says: z.string() })),
+  people: z.array(z.string()),
+  /** People and tools that the plan would use twice at once: none. */
+  overAllocated: z.array(z.string()),
+  phases: z.array(z.object({ id: id.nullable(), name: z.string() })),
+  bars: z.array(planBar),
+});
+export type BarsView = z.infer<typeof barsView>;
+
 export const planContract = {
+  bars: procedure.input(ofBuild).output(barsView),
   view: procedure.input(ofBuild).output(planView),
   progress: procedure.input(ofBuild).output(z.array(progressPoint)),
   finishJob: procedure

@@ -6,6 +6,7 @@ import { planJobs, progressMeasures } from '../workbook/store/plan.ts';
 import { progressOverTime } from '../workbook/store/progress-over-time.ts';
 import { listRecords, needRecord, type RecordValuesRow } from '../workbook/store/record-tables.ts';
 import { act, counted, needBuild, procedures } from './context.ts';
+import { barsOf } from './plan-bars.ts';
 
 const { plan } = procedures;
 
@@ -36,6 +37,7 @@ function needJob(record: RecordValuesRow): RecordValuesRow {
 }
 
 export const planProcedures = {
+  bars: plan.bars.handler(({ context, input }) => barsOf(context, input.build, input.asOf)),
   view: plan.view.handler(({ context, input }): PlanView => {
     needBuild(context, input.build);
     const { connection } = context.book();
