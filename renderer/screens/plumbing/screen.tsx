@@ -1,5 +1,6 @@
 import { Button } from '@mantine/core';
 import { IconPlus } from '@tabler/icons-react';
+import { lazy, Suspense } from 'react';
 import type { PlumbingView } from '../../../core/contract/plumbing.ts';
 import { api } from '../../app/client.ts';
 import { useRead } from '../../app/data.tsx';
@@ -17,7 +18,10 @@ import { LineTable } from './line-table.tsx';
 import { Needs } from './needs.tsx';
 import './plumbing.css';
 
-const tabIds = ['lines', 'needs', 'cuts'] as const;
+/** With its two libraries it is the largest piece of the screen: fetched when it is opened. */
+const Drawing = lazy(() => import('./drawing.tsx'));
+
+const tabIds = ['lines', 'drawing', 'needs', 'cuts'] as const;
 type TabId = (typeof tabIds)[number];
 
 /** Every line from port to port: whether it will do, what it still needs, how it is cut, and how far it is made. */
@@ -72,6 +76,7 @@ function Lines({ view, reading }: LinesProps) {
         label="Lines, what they need, how they are cut"
         tabs={[
           { id: 'lines', title: 'Lines', count: lines.length },
+          { id: 'drawing', title: 'Drawing' },
           { id: 'needs', title: 'What they need', count: needs.filter(({ toAddMilli }) => toAddMilli > 0).length },
           { id: 'cuts', title: 'Cut list' },
         ]}
@@ -102,6 +107,11 @@ function Lines({ view, reading }: LinesProps) {
               </>
             )}
           </div>
+        )}
+        {shown === 'drawing' && (
+          <Suspense fallback={<Loading label="Fetching the drawing" />}>
+            <Drawing />
+          </Suspense>
         )}
         {shown === 'needs' && <Needs needs={needs} build={reading.build} hasLines={lines.length > 0} />}
         {shown === 'cuts' && <CutList rows={cutList} caution={view.caution} />}
