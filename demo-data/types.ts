@@ -166,3 +166,35 @@ export interface DemoTarget {
   readonly unit?: string;
   readonly source?: string;
 }
+
+type DemoRole = 'fluid' | 'gas' | 'fastener' | 'electrical';
+
+/** Where something joins; `place` names where on the car it is when it is of no part line. */
+export interface DemoPort {
+  readonly slug: string;
+  readonly part: string | null;
+  readonly place?: string;
+  readonly name: string;
+  /** As people write it. */
+  readonly port: string;
+  /** For a fluid when absent. */
+  readonly role?: DemoRole;
+  readonly medium?: string;
+}
+
+/** Two ports that are to join, or a port and something typed. */
+export type DemoConnection = {
+  readonly title: string;
+  readonly one: string;
+  readonly role?: DemoRole;
+  readonly medium?: string;
+  readonly beforeGate?: false;
+  readonly note?: string;
+} & ({ readonly other: string } | { readonly typed: string });
+
+export interface DemoDeclaredFit {
+  readonly shipped: string;
+  readonly title: string;
+  readonly things: Readonly<Record<string, string>>;
+  readonly values: readonly (readonly [path: string, value: string, unit?: string])[];
+}

@@ -36,6 +36,10 @@ const isJoinedBy = (fit: JudgedFit, pieces: readonly string[]): boolean => {
 /** Without its full stop, so that it can be followed by more. */
 export const clause = (text: string): string => text.trim().replace(/\.+$/, '');
 
+/** A consequence without the opening that its reason has said already. */
+const newIn = (consequence: string, reason: string): string =>
+  reason.toLowerCase().includes('same diameter') ? consequence.replace(/^Same diameter[.,;:]\s*/, '') : consequence;
+
 const opening: Readonly<Record<JudgedFit['verdict'], string>> = {
   mates: 'Mates',
   adapter: 'Joins only with an adapter',
@@ -55,7 +59,7 @@ export function fitSays(fit: JudgedFit): string {
         ? '; assembled all the same it leaks or lets go, and no usual adapter joins it'
         : fit.consequence === ''
           ? ''
-          : `; ${clause(fit.consequence)}`;
+          : `; ${clause(newIn(fit.consequence, fit.reason))}`;
   return `${opening[fit.verdict]}: ${clause(fit.reason)}${follows}.`;
 }
 

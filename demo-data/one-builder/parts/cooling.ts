@@ -123,6 +123,16 @@ export const cooling: SystemParts = {
       ],
     },
     {
+      slug: 'fan-switch',
+      what: 'Fan switch, 92 C',
+      need: 1,
+      guess: '24.00',
+      from: 'copperway',
+      job: 'connect',
+      number: 'CF-S92',
+      facts: [['thread', 'M14x1.25']],
+    },
+    {
       slug: 'fan-shroud',
       what: 'Fan shroud, alloy',
       need: 1,
