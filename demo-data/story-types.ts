@@ -95,6 +95,9 @@ export type StoryAct =
       readonly more: readonly (readonly [key: string, value: string, unit?: string])[];
     }
   | { readonly do: 'list'; readonly parts: readonly string[] }
+  /** Writes down where things join, and what has to. */
+  | { readonly do: 'ports' }
+  | { readonly do: 'fits' }
   /** Keeps what is planned now. */
   | { readonly do: 'baseline'; readonly name: string }
   | {

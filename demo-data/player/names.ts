@@ -17,6 +17,7 @@ export type NamedKind =
   | 'part'
   | 'order'
   | 'order-line'
+  | 'port'
   | 'act';
 
 /** What the player knows while it plays: the ids behind the slugs, and the next idempotency key. */

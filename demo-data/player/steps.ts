@@ -1,6 +1,7 @@
 import { measuringSheets } from '../one-builder/measuring-sheets.ts';
 import type { BringInStep, MoveStep, StoryStep } from '../story-types.ts';
 import { eachOf, milliOf, minorOf, minutesOf } from './amounts.ts';
+import { keepFits, keepPorts } from './fits.ts';
 import type { Stage } from './names.ts';
 import { onOrder, place, receive } from './order-steps.ts';
 import { listParts, toolStanding } from './records.ts';
@@ -41,6 +42,10 @@ export async function playStep(stage: Stage, step: StoryStep): Promise<void> {
       const wanted = new Set(step.parts);
       return listParts(stage, step.on, ({ slug }) => wanted.has(slug));
     }
+    case 'ports':
+      return keepPorts(stage, step.on);
+    case 'fits':
+      return keepFits(stage, step.on);
     case 'baseline':
       await client.money.setBaseline({ ...stage.act(step.on), build, name: step.name });
       return;
