@@ -1,5 +1,6 @@
-import { builder } from './one-builder/build.ts';
+import { builder, build as demoBuild } from './one-builder/build.ts';
 import { story } from './one-builder/story.ts';
+import { moneyOverTime } from './player/money-over-time.ts';
 import { type Client, newStage } from './player/names.ts';
 import { firstDay } from './player/records.ts';
 import { playStep } from './player/steps.ts';
@@ -16,14 +17,20 @@ export interface PlayOptions {
  */
 export async function playDemo(client: Client, options: PlayOptions): Promise<{ readonly build: number }> {
   const stage = newStage(client, builder);
-  const acts = [...firstDay(stage), ...story.map((step) => () => playStep(stage, step))];
-  const told = acts.length - story.length;
+  const first = demoBuild.startedOn;
+  const before = [...firstDay(stage), ...moneyOverTime(stage, (on) => on === first, first)];
+  const acts = [
+    ...before,
+    ...story.map((step) => () => playStep(stage, step)),
+    ...moneyOverTime(stage, (on) => on !== first, first),
+  ];
+  const told = before.length;
   for (const [index, act] of acts.entries()) {
     try {
       await act();
     } catch (error) {
       const step = story[index - told];
-      const where = step === undefined ? 'first day' : `${step.on}, ${step.do}`;
+      const where = step === undefined ? (index < told ? 'first day' : 'last day') : `${step.on}, ${step.do}`;
       throw new Error(`Demo, step ${index + 1} (${where}): ${error instanceof Error ? error.message : String(error)}`, {
         cause: error,
       });

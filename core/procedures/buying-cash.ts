@@ -108,7 +108,7 @@ export function cashFactsOf(
   return { count, movements: cashMovements({ from: countedOn, to: lastOn, monthly, sums }) };
 }
 
-export const cashAssumes: readonly string[] = [
+const cashAssumes: readonly string[] = [
   'Cash was counted at the end of its day; payments and incomes after that day are added to it, those of this build only.',
   'What is owed on an order is due on the earliest day that something of it is promised or expected for; orders that are paid later leave more.',
   'The safe line leaves out income that comes once, until it is in a count.',
@@ -140,17 +140,21 @@ export function cashViewOf(context: Context, day: BuyingDay, committed: Commitme
   const curve = cashCurve({ from: on, to: lastOn, openingMinor: cashMinor, floorMinor, monthly: [], sums: movements });
   const start = startOf(day);
   const points = curve.points.map((point) => ({ ...point, names: [...point.names] }));
-  const nowMinor = points.filter((point) => point.on <= start).at(-1)?.likelyMinor ?? cashMinor;
+  const now = points.filter((point) => point.on <= start).at(-1) ?? points[0];
+  // What has been is over: only the days from today on can still break the floor.
+  const ahead = [...(now === undefined ? [] : [{ ...now, on: start }]), ...points.filter((point) => point.on > start)];
+  const below = (line: 'likelyMinor' | 'safeMinor'): string | null =>
+    ahead.find((point) => point[line] < floorMinor)?.on ?? null;
   const view = {
     currency,
     count: { id: count.id, on, cashMinor, floorMinor },
     floorMinor,
-    nowMinor,
+    nowMinor: now?.likelyMinor ?? cashMinor,
     points,
-    lowestLikelyMinor: curve.lowestLikelyMinor,
-    lowestSafeMinor: curve.lowestSafeMinor,
-    likelyBelowOn: curve.likelyBelowFloorOn,
-    safeBelowOn: curve.safeBelowFloorOn,
+    lowestLikelyMinor: Math.min(...ahead.map(({ likelyMinor }) => likelyMinor)),
+    lowestSafeMinor: Math.min(...ahead.map(({ safeMinor }) => safeMinor)),
+    likelyBelowOn: below('likelyMinor'),
+    safeBelowOn: below('safeMinor'),
     committed,
     assumes: [...cashAssumes],
   };
@@ -169,6 +173,9 @@ function cashAnswer(view: Omit<CashView, 'answer'>, lastOn: string, hasIncome: b
   const owed = view.committed.reduce((sum, { amountMinor }) => sum + amountMinor, 0);
   const now = `${say(view.nowMinor ?? 0)} is in hand${owed === 0 ? '' : ` and ${say(owed)} is owed on orders`}`;
   const none = hasIncome ? '' : ' No income is written down.';
+  if (view.likelyBelowOn !== null && view.nowMinor !== null && view.nowMinor < view.floorMinor) {
+    return `${now}: that is below the floor of ${say(view.floorMinor)} already.${none}`;
+  }
   if (view.likelyBelowOn !== null) {
     return `${now}: on ${dayWords(view.likelyBelowOn)} cash would fall below the floor of ${say(view.floorMinor)}, with nothing more ordered.${none}`;
   }

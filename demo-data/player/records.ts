@@ -5,6 +5,7 @@ import { build } from '../one-builder/build.ts';
 import { decisions } from '../one-builder/decisions.ts';
 import { jobsByPhase } from '../one-builder/jobs.ts';
 import { measuringSheets } from '../one-builder/measuring-sheets.ts';
+import { shipping } from '../one-builder/money-over-time.ts';
 import { partsBySystem } from '../one-builder/parts.ts';
 import { phases } from '../one-builder/phases.ts';
 import { story } from '../one-builder/story.ts';
@@ -151,6 +152,8 @@ export function firstDay(stage: Stage): (() => Promise<void>)[] {
             currency: currency ?? null,
             account: account ?? '',
             contact: contact ?? '',
+            shippingMinor: shipping[slug] === undefined ? null : minorOf(shipping[slug][0]),
+            freeFromMinor: shipping[slug]?.[1] == null ? null : minorOf(shipping[slug][1]),
           }),
     ),
     ...bins.map(
