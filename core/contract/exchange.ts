@@ -104,6 +104,8 @@ export const exchangeContract = {
   exportTable: procedure
     .input(z.object({ build: id, asOf: day.optional(), table: z.enum(exportTables), format: z.enum(['csv', 'xlsx']) }))
     .output(z.file()),
+  /** Promised and forecast days as a calendar file (RFC 5545). */
+  calendarFile: procedure.input(z.object({ build: id, asOf: day.optional() })).output(z.file()),
   exportWorkbook: procedure.output(z.file()),
   /** Makes a new workbook from an exported one; refuses a name that is taken. */
   importWorkbook: procedure

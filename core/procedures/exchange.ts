@@ -1,8 +1,10 @@
+import { calendarFile } from '../exchange/calendar-file.ts';
 import { tableToCsv } from '../exchange/table-to-csv.ts';
 import { tableToXlsx } from '../exchange/table-to-xlsx.ts';
 import { importsOf, standingImports } from '../workbook/store/imports.ts';
 import { workbookFromText, workbookText } from '../workbook/store/whole-workbook.ts';
 import { needBuild, procedures } from './context.ts';
+import { calendarEntries } from './exchange-calendar.ts';
 import { exportTableOf } from './exchange-tables.ts';
 import { holdFile, mappingFor, planFor } from './import-reading.ts';
 import { bringIn, countsOf, reportOf } from './import-writing.ts';
@@ -61,6 +63,12 @@ export const exchangeProcedures = {
     const bytes = input.format === 'csv' ? tableToCsv(table) : await tableToXlsx(table);
     const name = fileName(context.book().name, input.table, input.asOf ?? context.today(), input.format);
     return new File([bytes as Uint8Array<ArrayBuffer>], name, { type: types[input.format] });
+  }),
+  calendarFile: exchange.calendarFile.handler(async ({ context, input }) => {
+    const build = needBuild(context, input.build);
+    const text = calendarFile(build.name, await calendarEntries(context, input), context.now());
+    const name = fileName(context.book().name, 'days', input.asOf ?? context.today(), 'ics');
+    return new File([text], name, { type: 'text/calendar;charset=utf-8' });
   }),
   exportWorkbook: exchange.exportWorkbook.handler(({ context }) => {
     const { connection, name } = context.book();

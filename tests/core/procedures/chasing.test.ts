@@ -95,3 +95,25 @@ describe('whom to write to', () => {
     expect(past.rows).toEqual([]);
   });
 });
+
+it('has promised and likely days as a calendar file, the same thing under the same name each time', async () => {
+  const { createRouterClient } = await import('@orpc/server');
+  const { exchangeProcedures } = await import('../../../core/procedures/exchange.ts');
+  const bench = await openBench({ today: '2026-03-02' });
+  const { build, context } = bench;
+  await ordered(bench, 'Fenwold Parts', 'F-1', '2026-03-20');
+  await ordered(bench, 'Fenwold Parts', 'F-2', null);
+  const exchange = createRouterClient(exchangeProcedures, { context });
+  const file = await exchange.calendarFile({ build });
+  expect(file.name).toBe('Bench - days - 2026-03-02.ics');
+  const text = (await file.text()).replaceAll('\r\n ', '');
+  expect(text).toContain('SUMMARY:Promised: Studs F-1');
+  expect(text).toContain('DTSTART;VALUE=DATE:20260320');
+  expect(text).toContain('SUMMARY:Likely: Studs F-2');
+  expect(text).toContain('as likely as not by this day');
+  const names = [...text.matchAll(/UID:(.*)/g)].map(([, name]) => name);
+  expect(new Set(names).size).toBe(names.length);
+  bench.today('2026-03-03');
+  const again = (await (await exchange.calendarFile({ build })).text()).replaceAll('\r\n ', '');
+  expect([...again.matchAll(/UID:(.*)/g)].map(([, name]) => name).sort()).toEqual(names.sort());
+});

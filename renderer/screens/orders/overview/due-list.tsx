@@ -1,10 +1,13 @@
 import { Button } from '@mantine/core';
+import { IconCalendarDown } from '@tabler/icons-react';
 import { useState } from 'react';
 import type { DueRow } from '../../../../core/contract/orders.ts';
 import { type AgeBand, ageBands } from '../../../../core/purchasing/back-orders.ts';
 import { api } from '../../../app/client.ts';
 import { useRead } from '../../../app/data.tsx';
 import { Link } from '../../../app/route.tsx';
+import { saveFile } from '../../../app/save-file.ts';
+import { useTask } from '../../../app/task.ts';
 import { DateText, Quantity } from '../../../parts/figures.tsx';
 import { counted } from '../../../parts/formats.ts';
 import { Loading } from '../../../parts/notes.tsx';
@@ -26,6 +29,7 @@ export function DueList({ reading }: { readonly reading: Reading }) {
   return (
     <>
       <p>{bandsSentence(rows)}</p>
+      <CalendarFile reading={reading} />
       <SimpleTable
         caption="Due, the oldest promise first"
         captionHidden
@@ -43,6 +47,27 @@ export function DueList({ reading }: { readonly reading: Reading }) {
         />
       )}
     </>
+  );
+}
+
+/** Promised and forecast days for the calendar of the phone or the wall. */
+function CalendarFile({ reading }: { readonly reading: Reading }) {
+  const file = useTask(async () => {
+    const made = await api.exchange.calendarFile(reading);
+    saveFile(made, made.name);
+  });
+  return (
+    <div className="chase-acts not-printed">
+      <Button
+        leftSection={<IconCalendarDown aria-hidden size="1.1em" />}
+        loading={file.busy}
+        onClick={() => void file.run()}
+      >
+        Days as a calendar file (ICS)
+      </Button>
+      <span className="soft">Promises, likely arrivals, tools due and the gate’s likely days.</span>
+      {file.refusal !== null && <RefusalNote refusal={file.refusal} />}
+    </div>
   );
 }
 
