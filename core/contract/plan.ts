@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { actBase, actResult, day, id, line, milli, minor, ofBuild, optionalLine, procedure } from './common.ts';
+import { lag } from './records.ts';
 
 export const share = z.object({
   /** 0 to 1, or null when there is nothing to divide by. */
@@ -31,12 +32,22 @@ export const planJob = z.object({
   needsSignOff: z.boolean(),
   beforeGate: z.boolean(),
   minutesGuess: z.int().nullable(),
+  minutesLow: z.int().nullable(),
+  minutesHigh: z.int().nullable(),
   minutesSpent: z.int(),
   needs: z.array(
     z.object({ part: id, description: z.string(), standing: z.string(), missingMilli: milli, unit: z.string() }),
   ),
   tools: z.array(z.object({ id, name: z.string(), atHand: z.boolean() })),
   earlier: z.array(z.object({ id, title: z.string(), done: z.boolean() })),
+  lags: z.array(lag),
+  notBefore: day.nullable(),
+  oneSitting: z.boolean(),
+  hands: z.boolean(),
+  /** Who does it; null = anyone. */
+  person: id.nullable(),
+  place: z.string(),
+  consumables: z.string(),
   /** What it waits for, in words; empty = can be done tonight. */
   waitsFor: z.array(z.string()),
   note: z.string(),

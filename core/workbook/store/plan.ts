@@ -248,6 +248,6 @@ export function planJobs(connection: Connection, build: number, today: string, a
           ...ownTools.filter(({ atHand }) => !atHand).map(({ name }) => `the ${name}`),
           ...earlier.filter(({ done }) => !done).map(({ title }) => `the job “${title}”`),
         ];
-    return { ...job, needs, tools: ownTools, earlier, waitsFor };
+    return { ...job, lags: [...job.lags], needs, tools: ownTools, earlier, waitsFor };
   });
 }

@@ -7,8 +7,8 @@ import { useWorkspace } from '../../app/workspace.tsx';
 import { DateField } from '../../parts/date-field.tsx';
 import { Choice, TextField } from '../../parts/fields.tsx';
 import { FormWindow } from '../../parts/form.tsx';
-import { MinutesField } from '../../parts/minutes-field.tsx';
 import { Several, Tick } from './choices.tsx';
+import { LagFields, TimeFields } from './job-form-time.tsx';
 import { sortAfter } from './plan-order.ts';
 import type { PlanPhase } from './reading.ts';
 
@@ -21,10 +21,7 @@ export interface JobFormProps {
   readonly onClose: () => void;
 }
 
-type JobValues = Pick<
-  RecordValues['job'],
-  'title' | 'phase' | 'system' | 'minutesGuess' | 'tools' | 'earlier' | 'beforeGate' | 'needsSignOff' | 'note'
->;
+type JobValues = Omit<RecordValues['job'], 'sort'>;
 
 function startingValues(job: PlanJob | null, phase: number | null): JobValues {
   return {
@@ -32,6 +29,15 @@ function startingValues(job: PlanJob | null, phase: number | null): JobValues {
     phase: job === null ? phase : job.phase,
     system: job?.system ?? null,
     minutesGuess: job?.minutesGuess ?? null,
+    minutesLow: job?.minutesLow ?? null,
+    minutesHigh: job?.minutesHigh ?? null,
+    lags: job?.lags ?? [],
+    notBefore: job?.notBefore ?? null,
+    oneSitting: job?.oneSitting ?? false,
+    hands: job?.hands ?? true,
+    person: job?.person ?? null,
+    place: job?.place ?? '',
+    consumables: job?.consumables ?? '',
     tools: job?.tools.map(({ id }) => id) ?? [],
     earlier: job?.earlier.map(({ id }) => id) ?? [],
     beforeGate: job?.beforeGate ?? true,
@@ -55,6 +61,7 @@ export function JobForm({ job, phase, phases, build, onClose }: JobFormProps) {
   const set = (change: Partial<JobValues>) => setValues((now) => ({ ...now, ...change }));
   const systems = named(useRead(['records', build, null, 'system'], () => api.records.list({ kind: 'system', build })));
   const tools = named(useRead(['records', build, null, 'tool'], () => api.records.list({ kind: 'tool', build })));
+  const people = named(useRead(['records', build, null, 'person'], () => api.records.list({ kind: 'person' })));
   const others = phases
     .flatMap(({ jobs }) => jobs)
     .filter(({ id }) => id !== job?.id)
@@ -110,20 +117,39 @@ export function JobForm({ job, phase, phases, build, onClose }: JobFormProps) {
           options={asOptions(systems)}
         />
       </div>
-      <MinutesField
-        name="minutesGuess"
-        label="Guess of the work"
-        description="Hours, such as 1.5 or 1:30. The dates of the hoist check are reckoned from these."
-        value={values.minutesGuess}
-        onChange={(minutesGuess) => set({ minutesGuess })}
-      />
+      <TimeFields values={values} set={set} />
       <Several
         name="earlier"
         label="Jobs that come before it"
         value={values.earlier}
-        onChange={(earlier) => set({ earlier })}
+        onChange={(earlier) =>
+          set({ earlier, lags: values.lags.filter(({ job: before }) => earlier.includes(before)) })
+        }
         options={others}
       />
+      <LagFields
+        earlier={others.filter(({ id }) => values.earlier.includes(id))}
+        lags={values.lags}
+        onChange={(lags) => set({ lags })}
+      />
+      <div className="form-row">
+        <DateField
+          name="notBefore"
+          label="Not before"
+          value={values.notBefore}
+          onChange={(notBefore) => set({ notBefore })}
+          today={today}
+        />
+        <Choice
+          name="person"
+          label="Who does it"
+          none="Anyone"
+          {...(people.length === 0 ? { description: 'People are written down in Lists.' } : {})}
+          value={asText(values.person)}
+          onChange={(id) => set({ person: asId(id) })}
+          options={asOptions(people)}
+        />
+      </div>
       <Several
         name="tools"
         label="Tools it needs"
@@ -132,6 +158,23 @@ export function JobForm({ job, phase, phases, build, onClose }: JobFormProps) {
         onChange={(ids) => set({ tools: ids })}
         options={tools}
       />
+      <div className="form-row">
+        <TextField
+          name="place"
+          label="Where it is done"
+          value={values.place}
+          onChange={(place) => set({ place })}
+          longest={80}
+        />
+        <TextField
+          name="consumables"
+          label="What it uses up"
+          placeholder="Sealant, rags, oil"
+          value={values.consumables}
+          onChange={(consumables) => set({ consumables })}
+          longest={400}
+        />
+      </div>
       <Tick
         name="beforeGate"
         label="Stands before the hoist check"
