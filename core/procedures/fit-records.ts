@@ -4,7 +4,7 @@ import { ruleOf } from '../fit/kept/declared.ts';
 import { readPort } from '../fit/kept/joined.ts';
 import { askedPaths, thingsOf } from '../fit/kept/paths.ts';
 import { readFitValue } from '../fit/kept/read-value.ts';
-import type { FitValue, KeptDeclaredFit, KeptSide } from '../fit/kept/records.ts';
+import type { FitValue, KeptConnection, KeptDeclaredFit, KeptSide } from '../fit/kept/records.ts';
 import type { PortRole } from '../fit/port.ts';
 import { Refusal } from '../refusal.ts';
 import type { Connection } from '../workbook/store/connection.ts';
@@ -39,6 +39,15 @@ function needOfBuild(
   return record;
 }
 
+function needPortInUse(connection: Connection, build: number | null, id: number, field: string): void {
+  const port = needOfBuild(connection, build, 'ports', id, field);
+  if (port.retiredOn === null) return;
+  throw new Refusal('retired', `The port ${String(port['name'])} was retired. Nothing was changed.`, {
+    field,
+    accepted: 'a port in use; bring this one back first',
+  });
+}
+
 interface Sides {
   readonly one: KeptSide;
   readonly other: KeptSide;
@@ -58,7 +67,7 @@ export function checkSides(connection: Connection, build: number | null, { one, 
     if (side.port !== null && isTyped) {
       throw refuse('A side is either a port or typed, not both.', field, 'a port, or a designation typed');
     }
-    if (side.port !== null) needOfBuild(connection, build, 'ports', side.port, `${field}.port`);
+    if (side.port !== null) needPortInUse(connection, build, side.port, `${field}.port`);
     else if (isTyped) checkDesignation(side.typed, role, `${field}.typed`);
     else throw refuse('A side of the connection is empty.', field, 'a port, or a designation such as M14x1.5 male');
   }
@@ -110,7 +119,11 @@ export function checkFitRecord(
   values: Readonly<Record<string, unknown>>,
 ): void {
   if (kind === 'port') checkDesignation(String(values['designation']), values['role'] as PortRole, 'designation');
-  if (kind === 'connection') checkSides(connection, build, values as unknown as Sides);
+  if (kind === 'connection') {
+    checkSides(connection, build, values as unknown as Sides);
+    const adapter = values['adapter'] as KeptConnection['adapter'];
+    for (const part of adapter?.parts ?? []) needOfBuild(connection, build, 'parts', part, 'adapter.parts');
+  }
   if (kind === 'declaredFit') checkDeclaredFit(connection, build, values as unknown as KeptDeclaredFit);
 }
 

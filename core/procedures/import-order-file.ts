@@ -254,6 +254,7 @@ function place(
   );
   return lines.map((line, index) => {
     batch.say(line.row, `ordered ${dayWords(on)} under ${number === '' ? 'no number' : number}`);
+    for (const text of placed.wrong.get(line.part) ?? []) batch.say(line.row, text);
     return {
       ...line,
       at: { build: batch.build, part: line.part, order: placed.order, line: placed.lines[index] as number },

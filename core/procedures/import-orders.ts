@@ -7,6 +7,7 @@ import { orderLinesOf } from '../workbook/store/order-records.ts';
 import { listRecords } from '../workbook/store/record-tables.ts';
 import { eachPrice, earlier, type ImportBatch, type LinePlace, later } from './import-batch.ts';
 import { placeUnits } from './import-places.ts';
+import { wrongFitsOf } from './order-fits.ts';
 import { placeOrder } from './order-placing.ts';
 
 /** A row of a parts list that says that its part was ordered. */
@@ -23,8 +24,16 @@ export const noCharges: OrderDraft['charges'] = {
   tax: { kind: 'amount', minor: 0 },
 };
 
-/** Places an order and answers its number in the workbook and its lines, in the order of the draft. */
-export function placeBatchOrder(batch: ImportBatch, draft: OrderDraft, on: string): { order: number; lines: number[] } {
+export interface PlacedOrder {
+  readonly order: number;
+  /** In the order of the draft. */
+  readonly lines: readonly number[];
+  /** What doesn't fit, by part line. */
+  readonly wrong: ReadonlyMap<number, readonly string[]>;
+}
+
+/** Places an order that a list tells of. */
+export function placeBatchOrder(batch: ImportBatch, draft: OrderDraft, on: string): PlacedOrder {
   const { writer } = batch;
   const before = writer.made.length;
   // What was ordered was ordered: a list brought in is history, and a wrong fit in it is only said.
@@ -32,7 +41,11 @@ export function placeBatchOrder(batch: ImportBatch, draft: OrderDraft, on: strin
   const order = writer.made[before];
   if (order === undefined) throw new Error('An order was placed without a record');
   writer.made.length = before;
-  return { order, lines: orderLinesOf(writer.connection, order).map(({ id }) => id) };
+  return {
+    order,
+    lines: orderLinesOf(writer.connection, order).map(({ id }) => id),
+    wrong: wrongFitsOf(writer.connection, draft),
+  };
 }
 
 /** The number, or that number with a count behind it where another order of the vendor has it already. */
@@ -69,7 +82,7 @@ export function placeImpliedOrders(batch: ImportBatch, lines: readonly ImpliedLi
 function placeGroup(batch: ImportBatch, group: readonly ImpliedLine[], head: ImpliedLine): void {
   const vendor = batch.vendor(head.imported.vendor);
   const orderedOn = group.reduce((day, line) => earlier(day, line.orderedOn), head.orderedOn);
-  const { order, lines } = placeBatchOrder(
+  const { order, lines, wrong } = placeBatchOrder(
     batch,
     {
       build: batch.build,
@@ -95,6 +108,7 @@ function placeGroup(batch: ImportBatch, group: readonly ImpliedLine[], head: Imp
     if (id === undefined) throw new Error('An order line is missing');
     const at = { build: batch.build, part: line.part, order, line: id };
     batch.atRow(line.imported.row, () => tellLine(batch, at, line, orderedOn));
+    for (const text of wrong.get(line.part) ?? []) batch.say(line.imported.row, text);
   });
 }
 

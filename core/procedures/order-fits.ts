@@ -42,16 +42,22 @@ function stopped(stops: readonly FitStop[]): Refusal {
  * @throws Refusal `not-allowed-from-here` naming `despiteFits`
  */
 export function orderFits(writer: ActWriter, draft: OrderDraft, fits: DespiteFits): ReadonlyMap<number, string> {
+  if (fits === 'history') return new Map();
   const { stops, notices } = fitsAgainstOrder(writer.connection, draft.build, partsOf(draft));
   writer.notices.push(...notices);
-  if (fits === 'history') {
-    writer.notices.push(...stops.map(stopText));
-    return new Map();
-  }
   if (stops.length === 0) return new Map();
   if (fits.despite === '') throw stopped(stops);
   writer.notices.push(...stops.map((stop) => `${stopText(stop)} Ordered all the same: ${fits.despite}`));
   return new Map(stops.map(({ part }) => [part, fits.despite]));
+}
+
+/** What is wrong with the part lines of an order that was placed long ago, by part line. */
+export function wrongFitsOf(connection: Connection, draft: Pick<OrderDraft, 'build' | 'lines'>): Map<number, string[]> {
+  const wrong = new Map<number, string[]>();
+  for (const stop of fitsAgainstOrder(connection, draft.build, partsOf(draft)).stops) {
+    wrong.set(stop.part, [...(wrong.get(stop.part) ?? []), `${stop.title}: ${stop.says}`]);
+  }
+  return wrong;
 }
 
 /** What is to be said of an order's fits before it is placed. */
