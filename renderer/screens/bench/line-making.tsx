@@ -104,6 +104,9 @@ function Making({ detail, past }: { readonly detail: LineDetail; readonly past: 
           The whole take-off
         </Link>
       </p>
+      {row.standing === 'unfit' && next !== undefined && (
+        <Caution>The line fails a check: settle that before hose is cut.</Caution>
+      )}
       {row.quantity > 1 && <Copies detail={detail} copy={copy} onCopy={setCopy} />}
       <PastDayNote />
       {act.refusal !== null && <RefusalNote refusal={act.refusal} />}

@@ -44,7 +44,7 @@ function OneHose({ row }: { readonly row: CutRow }) {
     <section aria-label={`Cuts from ${row.hose}`} className="plumbing-hose">
       <h2>{row.hose}</h2>
       <p>
-        {row.answer} Waste {lengthText(row.wasteMm, locale)}.{' '}
+        {row.answer}{' '}
         {row.proven ? 'No other way of cutting buys less.' : 'A good way of cutting, not proven to be the best.'}
       </p>
       <ol className="plumbing-lengths">

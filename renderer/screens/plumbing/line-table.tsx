@@ -28,6 +28,14 @@ export function LineTable({ lines }: { readonly lines: readonly LineRow[] }) {
         </span>
       ),
     },
+    { id: 'verdict', title: 'Checks', cell: ({ verdict }) => <VerdictMark verdict={verdict} /> },
+    {
+      id: 'cut',
+      title: 'Cut',
+      figures: true,
+      sortBy: ({ cutMm }) => cutMm ?? -1,
+      cell: (row) => cutText(row, locale),
+    },
     { id: 'fluid', title: 'Fluid', sortBy: ({ fluid }) => fluid, cell: ({ fluid }) => fluid || 'not said' },
     {
       id: 'way',
@@ -40,14 +48,6 @@ export function LineTable({ lines }: { readonly lines: readonly LineRow[] }) {
       ),
     },
     { id: 'hose', title: 'Hose', sortBy: ({ hose }) => hose, cell: ({ hose }) => hose },
-    {
-      id: 'cut',
-      title: 'Cut',
-      figures: true,
-      sortBy: ({ cutMm }) => cutMm ?? -1,
-      cell: (row) => cutText(row, locale),
-    },
-    { id: 'verdict', title: 'Checks', cell: ({ verdict }) => <VerdictMark verdict={verdict} /> },
     { id: 'made', title: 'Made', cell: (row) => <MadeMark row={row} /> },
   ];
   return (

@@ -46,13 +46,23 @@ function shownField(said: string, { texts }: LineDraft): string {
 const wordsOf = (message: string, accepted: string | undefined): string =>
   `${message.replace(/ ?Nothing was changed\.$/, '')}${accepted === undefined || accepted === '' ? '' : ` Accepted: ${accepted}.`}`;
 
+/** A line is one from when its fluid or a port is said; before that there is nothing to ask. */
+const begun = ({ from, to, texts }: LineDraft): boolean =>
+  from !== null || to !== null || ['fluid', 'from_port', 'to_port'].some((name) => (texts[name] ?? '').trim() !== '');
+
 /** What the draft would come to, asked for once nobody types any more; nothing is written. */
 export function useTryOut(draft: LineDraft, build: number): Tried {
   const locale = useLocale();
   const asked = useRested(JSON.stringify(valuesOf(draft.name.trim() === '' ? { ...draft, name: 'New line' } : draft)));
-  const read = useRead(['plumbing', build, null, 'try', asked], () =>
-    api.plumbing.tryOut({ build, values: JSON.parse(asked) as ReturnType<typeof valuesOf> }),
+  const read = useRead(
+    ['plumbing', build, null, 'try', asked],
+    begun(draft)
+      ? () => api.plumbing.tryOut({ build, values: JSON.parse(asked) as ReturnType<typeof valuesOf> })
+      : null,
   );
+  if (!begun(draft)) {
+    return { answer: <Answer>Say what flows and where it goes; the cut follows.</Answer>, detail: null, problem: null };
+  }
   if (read.state === 'loading') return { answer: <Answer>Taking off the line …</Answer>, detail: null, problem: null };
   if (read.state === 'refused') {
     const { message, field, accepted } = read.refusal;
