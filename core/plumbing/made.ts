@@ -13,14 +13,19 @@ export interface StepEntry {
   /** Cut length and hose that the line asked for then. */
   readonly cutMm: number | null;
   readonly hose: string;
-  /** Whether the hose of the copy was to come from a length at hand, which is on no parts list. */
-  readonly atHand: boolean;
+  /** Keys of the things that went into the copy with this step and stood on no parts list then. */
+  readonly offList: readonly string[];
 }
 
 export interface Ticked {
   readonly on: string;
   readonly by: string;
   readonly note: string;
+}
+
+export interface UsedUp {
+  readonly copy: number;
+  readonly offList: ReadonlySet<string>;
 }
 
 export interface Made {
@@ -32,8 +37,9 @@ export interface Made {
   readonly copiesOpen: number;
   /** Work that doesn't count any more, one sentence each. */
   readonly outdated: readonly string[];
-  /** Copies that are cut already, and whether from a length at hand. */
-  readonly cut: readonly { readonly copy: number; readonly atHand: boolean }[];
+  /** Copies that are cut already, and those that are finished, with what went into them from outside the list. */
+  readonly cut: readonly UsedUp[];
+  readonly finished: readonly UsedUp[];
   /** The first step that is open, of the first copy that isn't finished. */
   readonly next: MakingStep | undefined;
 }
@@ -89,6 +95,11 @@ export function madeOf(asked: MakingAsked, entries: readonly StepEntry[]): Made 
   const isOpen = (copy: number, { id }: MakingStep): boolean => !standing.has(`${copy} ${id}`);
   const unfinished = numbers.filter((copy) => steps.some((step) => isOpen(copy, step)));
   const [first] = unfinished;
+  const usedUp = (some: readonly number[]): UsedUp[] =>
+    some.map((copy) => ({
+      copy,
+      offList: new Set(steps.flatMap(({ id }) => standing.get(`${copy} ${id}`)?.offList ?? [])),
+    }));
   return {
     making: steps.map((step) => ({
       ...step,
@@ -101,10 +112,8 @@ export function madeOf(asked: MakingAsked, entries: readonly StepEntry[]): Made 
     stepsTotal: steps.length * copies,
     copiesOpen: unfinished.length,
     outdated: [...outdated],
-    cut: numbers.flatMap((copy) => {
-      const entry = standing.get(`${copy} cut`);
-      return entry === undefined ? [] : [{ copy, atHand: entry.atHand }];
-    }),
+    cut: usedUp(numbers.filter((copy) => standing.has(`${copy} cut`))),
+    finished: usedUp(numbers.filter((copy) => !unfinished.includes(copy))),
     next: first === undefined ? undefined : steps.find((step) => isOpen(first, step)),
   };
 }

@@ -12,7 +12,7 @@ export function toTenth(value: number): number {
   return Number(value.toFixed(1));
 }
 
-/** Up to the next full step; binary dust above a step doesn't count. */
+/** Up to the next full step; binary dust above a step doesn't count. Adding 0 makes the zero that it leaves a plain one. */
 export function upToStep(value: number, step: number): number {
-  return Math.ceil(value / step - 1e-9) * step;
+  return Math.ceil(value / step - 1e-9) * step + 0;
 }

@@ -1,6 +1,7 @@
 import { endStepsOf } from '../plumbing/made.ts';
 import { Refusal } from '../refusal.ts';
 import type { ActWriter } from '../workbook/store/act.ts';
+import type { Connection } from '../workbook/store/connection.ts';
 import { needRecord } from '../workbook/store/record-tables.ts';
 import { act, type Context, needBuild, procedures } from './context.ts';
 import { addPart, changePart, needPart } from './part-writing.ts';
@@ -65,6 +66,26 @@ function needMakeable(context: Context, id: number): { readonly build: number; r
   const line = workedLines(connection, build, undefined).find((one) => one.id === id);
   if (line === undefined) throw new Error(`Line ${id} is in use and was not worked out.`);
   return { build, line };
+}
+
+/**
+ * Keys of things that go into a hose and stand on no parts list: with the cut its hose, with the last step the rest.
+ * They were there already, and nobody needs to put them on the list afterwards.
+ */
+function outsideTheList(
+  connection: Connection,
+  build: number,
+  line: WorkedLine,
+  cut: boolean,
+  last: boolean,
+): string[] {
+  if (!line.planned.ready || !(cut || last)) return [];
+  const { needs, atHand } = needsOfLines(connection, build, workedLines(connection, build, undefined), undefined);
+  const onList = new Set(needs.filter(({ onListMilli }) => onListMilli > 0).map(({ key }) => key));
+  return line.planned.takeOff.bill
+    .filter(({ kind }) => (kind === 'hose' ? cut : last))
+    .filter(({ key, kind }) => !onList.has(key) || (kind === 'hose' && atHand.has(line.id)))
+    .map(({ key }) => key);
 }
 
 const notNow = (message: string, field: string, accepted: string): Refusal =>
@@ -136,9 +157,8 @@ export const plumbingActs = {
     const label = `${step.title} ${input.done ? 'ticked off' : 'open again'} on ${values.name}${copy}`;
     return act(context, input, label, (writer) => {
       const { connection } = writer;
-      const lines = workedLines(connection, build, undefined);
-      const atHand =
-        input.done && step.id === 'cut' && needsOfLines(connection, build, lines, undefined).atHand.has(line.id);
+      const isLast = made.making.every((one) => one === step || isDone(one));
+      const offList = input.done ? outsideTheList(connection, build, line, step.id === 'cut', isLast) : [];
       const pressure = made.making.find(({ id }) => id === 'pressure');
       if (!input.done && pressure !== undefined && !['pressure', 'label'].includes(step.id) && isDone(pressure)) {
         writer.notices.push('The pressure check is open again, too: do it once more when the hose is together.');
@@ -160,7 +180,7 @@ export const plumbingActs = {
           name: values.name,
           cutMm: takeOff.lengths.cutMm,
           hose: takeOff.hose.label,
-          ...(atHand ? { atHand } : {}),
+          ...(offList.length === 0 ? {} : { offList }),
         },
       });
       return undefined;

@@ -85,10 +85,21 @@ function wantedHose(ready: readonly Ready[], plans: readonly HosePlan[]): Readon
     const plan = plans.find((one) => one.hose === itemKey(hose.label));
     const cut = worked.made?.cut ?? [];
     const taken = takenMm(lengths.cutMm);
-    const listed = cut.filter(({ atHand }) => !atHand).length + (plan === undefined ? line.quantity - cut.length : 0);
+    const listed =
+      cut.filter(({ offList }) => !offList.has(key)).length + (plan === undefined ? line.quantity - cut.length : 0);
     wanted.set(key, (wanted.get(key) ?? plan?.boughtMm ?? 0) + listed * taken);
   }
   return wanted;
+}
+
+/** A line's bill, without what went into its copies from outside the list: nothing of that is to be bought. */
+function billOfOpen({ worked, takeOff: { line, bill } }: Ready): readonly BillItem[] {
+  return bill.flatMap((item) => {
+    const used = (item.kind === 'hose' ? worked.made?.cut : worked.made?.finished) ?? [];
+    const outside = used.filter(({ offList }) => offList.has(item.key)).length;
+    const quantityMilli = (item.quantityMilli / line.quantity) * (line.quantity - outside);
+    return quantityMilli === 0 ? [] : [{ ...item, quantityMilli }];
+  });
 }
 
 const metres = (mm: number): string => `${plainQuantity(mm)} m`;
@@ -137,14 +148,12 @@ export function needsOfLines(
       ),
     );
     const plans = plansOf(connection, ready);
-    const bill = ready.flatMap(({ takeOff }) => takeOff.bill);
+    const bill = ready.flatMap(billOfOpen);
     const needs = needsOnList(bill, listed, wantedHose(ready, plans));
     return {
       needs: needs.map((need) => ({
         ...need,
-        lines: ready
-          .filter(({ takeOff }) => takeOff.bill.some(({ key }) => key === need.key))
-          .map(({ worked }) => worked),
+        lines: ready.filter((one) => billOfOpen(one).some(({ key }) => key === need.key)).map(({ worked }) => worked),
       })),
       cutList: plans.map((plan) => cutRow(plan, ready)),
       atHand: new Set(

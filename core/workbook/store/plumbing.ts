@@ -84,7 +84,7 @@ function lineSteps(connection: Connection, build: number, asOf: string | undefin
       on: on_day,
       cutMm: said.cutMm ?? null,
       hose: said.hose ?? '',
-      atHand: said.atHand === true,
+      offList: said.offList ?? [],
     });
   }
   return steps;

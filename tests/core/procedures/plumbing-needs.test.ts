@@ -123,6 +123,47 @@ describe('the needs of the lines', () => {
     expect(await bench.need('hose')).toMatchObject({ onListMilli: 500, toAddMilli: 0 });
   });
 
+  const steps = ['tape', 'cut', 'socket', 'nipple', 'debris', 'pressure', 'label'];
+
+  it('of a line that was made from what is on no list are not put on it afterwards', async () => {
+    const bench = await openPlumbingBench();
+    const feed = await bench.line('oil feed', oilFeed);
+    for (const step of steps) await bench.tick(feed, step);
+    expect(await bench.plumbing.view({ build: bench.build })).toMatchObject({ needs: [], cutList: [] });
+    await bench.line('oil return', oilFeed);
+    expect(await bench.need('hose-end')).toMatchObject({ neededMilli: 2000, toAddMilli: 2000, lines: ['oil return'] });
+    expect(await bench.need('hose')).toMatchObject({ neededMilli: 500, toAddMilli: 500 });
+    await bench.addNeeds();
+    expect((await bench.addNeeds()).entries).toBe(0);
+  });
+
+  it('of a line that was made from the list count on: the next line needs its own', async () => {
+    const bench = await openPlumbingBench();
+    const feed = await bench.line('oil feed', oilFeed);
+    await bench.addNeeds();
+    for (const step of steps) await bench.tick(feed, step);
+    expect((await bench.addNeeds()).entries).toBe(0);
+    await bench.line('oil return', oilFeed);
+    expect(await bench.need('hose-end')).toMatchObject({ neededMilli: 4000, onListMilli: 2000, toAddMilli: 2000 });
+    // 430 mm cut already and 430 mm to buy by the tenth of a metre, less 500 mm on the list.
+    expect(await bench.need('hose')).toMatchObject({ onListMilli: 500, toAddMilli: 500 });
+    await bench.addNeeds();
+    expect((await bench.addNeeds()).entries).toBe(0);
+  });
+
+  it('count hose that was cut from a length at hand for no purchase', async () => {
+    const bench = await openPlumbingBench();
+    const feed = await bench.line('oil feed', oilFeed);
+    await bench.save('hoseLength', { hose: '100R14 -6', lengthMm: 500 });
+    await bench.tick(feed, 'cut');
+    const [length] = await bench.client.records.list({ kind: 'hoseLength' });
+    await bench.client.records.retire({ ...bench.act(), kind: 'hoseLength', id: length?.id ?? 0, reason: 'used up' });
+    expect((await bench.plumbing.view({ build: bench.build })).needs.map(({ kind }) => kind)).toEqual([
+      'hose-end',
+      'label',
+    ]);
+  });
+
   it('are unknown by another key', async () => {
     const bench = await openPlumbingBench();
     await expect(bench.addNeeds('gold hose')).rejects.toMatchObject({ data: { code: 'not-found', field: 'keys' } });
