@@ -98,6 +98,9 @@ export type StoryAct =
   /** Writes down where things join, and what has to. */
   | { readonly do: 'ports' }
   | { readonly do: 'fits' }
+  /** Writes down the lines; then steps of making one are ticked off, all of them or the first few. */
+  | { readonly do: 'lines' }
+  | { readonly do: 'make-line'; readonly line: string; readonly first?: number; readonly note?: string }
   /** Keeps what is planned now. */
   | { readonly do: 'baseline'; readonly name: string }
   | {

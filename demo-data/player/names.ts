@@ -18,6 +18,7 @@ export type NamedKind =
   | 'order'
   | 'order-line'
   | 'port'
+  | 'line'
   | 'act';
 
 /** What the player knows while it plays: the ids behind the slugs, and the next idempotency key. */

@@ -2,6 +2,7 @@ import { measuringSheets } from '../one-builder/measuring-sheets.ts';
 import type { BringInStep, MoveStep, StoryStep } from '../story-types.ts';
 import { eachOf, milliOf, minorOf, minutesOf } from './amounts.ts';
 import { keepFits, keepPorts } from './fits.ts';
+import { keepLines, makeLine } from './lines.ts';
 import type { Stage } from './names.ts';
 import { onOrder, place, receive } from './order-steps.ts';
 import { listParts, toolStanding } from './records.ts';
@@ -46,6 +47,10 @@ export async function playStep(stage: Stage, step: StoryStep): Promise<void> {
       return keepPorts(stage, step.on);
     case 'fits':
       return keepFits(stage, step.on);
+    case 'lines':
+      return keepLines(stage, step.on);
+    case 'make-line':
+      return makeLine(stage, step.on, step.line, step.first ?? 100, step.note ?? '');
     case 'baseline':
       await client.money.setBaseline({ ...stage.act(step.on), build, name: step.name });
       return;
