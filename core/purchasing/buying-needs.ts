@@ -33,8 +33,8 @@ export interface BuyingFacts {
   readonly lastWeek: number;
   readonly needs: readonly BuyNeed[];
   readonly vendors: readonly BuyVendor[];
-  /** Days from an order at a vendor to its arrival. */
-  readonly leadDays: (vendor: number) => number;
+  /** Days from an order of a part at a vendor to its arrival. */
+  readonly leadDays: (vendor: number, part: number) => number;
   readonly openingMinor: number;
   readonly floorMinor: number;
   readonly movements: readonly DatedSum[];
@@ -68,7 +68,7 @@ export function prepareBuying(facts: BuyingFacts): PreparedBuying {
       continue;
     }
     const id = String(need.part);
-    const leadDays = facts.leadDays(price.vendor);
+    const leadDays = facts.leadDays(price.vendor, need.part);
     const leadWeeks = inWeeks(leadDays);
     prices.set(id, price);
     items.push({

@@ -5,6 +5,7 @@ import { createRouterClient } from '@orpc/server';
 import { expect, onTestFinished } from 'vitest';
 import type { RefusalData } from '../../../core/contract/common.ts';
 import { buildsProcedures } from '../../../core/procedures/builds.ts';
+import { buyingProcedures } from '../../../core/procedures/buying.ts';
 import type { Book, Context } from '../../../core/procedures/context.ts';
 import { fileActions } from '../../../core/procedures/files.ts';
 import { forecastProcedures } from '../../../core/procedures/forecast.ts';
@@ -26,6 +27,7 @@ const bookProcedures = {
   orders: ordersProcedures,
   plan: planProcedures,
   forecast: forecastProcedures,
+  buying: buyingProcedures,
   money: moneyProcedures,
   journal: journalProcedures,
 };
