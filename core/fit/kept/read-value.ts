@@ -73,6 +73,11 @@ function anyMeasure(
   const own = splitReference(text);
   const beside = splitReference(unit);
   const ref = own.ref ?? beside.ref;
+  // A number without a unit is a count, not the degrees that angles are when nothing is said.
+  if (only === undefined && unit === '') {
+    const bare = attempt(() => measureIn(text, '', 'number'));
+    if (bare !== undefined) return { value: bare.value };
+  }
   for (const dimension of only ?? measurable) {
     const isPressure = dimension === 'pressureDifference';
     const read = attempt(() =>
@@ -82,10 +87,6 @@ function anyMeasure(
     if (!isPressure) return { value: read.value, unit: read.unit };
     if (ref === undefined) throw new Unread('it isn’t said whether the pressure is gauge or absolute');
     return { value: read.value, unit: read.unit, ref };
-  }
-  if (only === undefined && unit === '') {
-    const bare = attempt(() => measureIn(text, '', 'number'));
-    if (bare !== undefined) return { value: bare.value };
   }
   throw new Unread('its number or unit can’t be read');
 }
