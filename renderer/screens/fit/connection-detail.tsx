@@ -14,6 +14,7 @@ import { Adapters } from './adapters.tsx';
 import { ConnectionForm } from './connection-form.tsx';
 import { AcceptForm, RetireForm } from './fit-acts.tsx';
 import { KeptRecord } from './kept-record.tsx';
+import { sentence } from './port-text.ts';
 import { TryAnother } from './try-another.tsx';
 import { FactsOfFit } from './verdict.tsx';
 
@@ -45,7 +46,7 @@ export function ConnectionDetail({ row, view, build }: ConnectionDetailProps) {
     <Window opened as="drawer" title={row.title} onClose={leave}>
       <div className="fit-block">
         <p>
-          <FitMark look={lookOf(row)} /> {row.says}
+          <FitMark look={lookOf(row)} /> {sentence(fit.reason)}
         </p>
         <Acceptance accepted={row.accepted} />
         <ChosenAdapter row={row} />
@@ -163,7 +164,7 @@ function SideOf({ title, side: { port, part, text, whose, standing } }: { title:
       <dd>
         <strong>{text}</strong>
         <span>
-          {whose}
+          {whose === '' ? 'typed, not on the list' : whose}
           {standing !== '' && `, ${standing}`}
         </span>
         <span className="fit-links">

@@ -2,6 +2,7 @@ import type { ConnectionRow } from '../../../core/contract/fits.ts';
 import { Link } from '../../app/route.tsx';
 import { FitMark, lookOf } from '../../parts/fit-mark.tsx';
 import { type Column, SimpleTable } from '../../parts/simple-table.tsx';
+import { sentence, sideText } from './port-text.ts';
 
 const columns: readonly Column<ConnectionRow>[] = [
   {
@@ -15,7 +16,7 @@ const columns: readonly Column<ConnectionRow>[] = [
           {title}
         </Link>
         <span className="fit-under">
-          {one.text}, {one.whose} · {other.text}, {other.whose}
+          {sideText(one)} · {sideText(other)}
         </span>
       </span>
     ),
@@ -26,7 +27,7 @@ const columns: readonly Column<ConnectionRow>[] = [
     title: 'Why',
     cell: ({ fit, adapter }) => (
       <span className="fit-title">
-        {fit.reason}
+        {sentence(fit.reason)}
         {adapter !== null && (
           <span className="fit-under">
             Joined by {adapter.pieces.join(' + ')}

@@ -11,6 +11,7 @@ import { ConnectionForm } from './connection-form.tsx';
 import { RetireForm } from './fit-acts.tsx';
 import { roleChoices } from './fit-words.ts';
 import { PortForm } from './port-form.tsx';
+import { sizeText } from './port-text.ts';
 
 export interface PortDetailProps {
   readonly port: PortRow;
@@ -33,7 +34,7 @@ export function PortDetail({ port, view, build }: PortDetailProps) {
       <div className="fit-block">
         <p>
           <strong>{port.canonical || port.designation}</strong>
-          {port.measures !== '' && ` (${port.measures})`}
+          {read.ok && sizeText(read.port) !== '' && ` (${sizeText(read.port)})`}
           {port.canonical !== '' && port.canonical !== port.designation && (
             <span className="fit-under">Typed as {port.designation}</span>
           )}

@@ -3,8 +3,9 @@ import { useId } from 'react';
 import { formatPort } from '../../../core/fit/format.ts';
 import { measuresOf } from '../../../core/fit/measuring.ts';
 import type { ParsedPort, UnreadPort } from '../../../core/fit/parse.ts';
-import { type Gender, isGendered, isThreaded, type Port } from '../../../core/fit/port.ts';
+import { type Gender, isGendered } from '../../../core/fit/port.ts';
 import { useFieldError } from '../../parts/field-frame.tsx';
+import { sizeText } from './port-text.ts';
 
 const genders: readonly { readonly value: Gender; readonly label: string }[] = [
   { value: 'male', label: 'Male, outside' },
@@ -82,16 +83,6 @@ export function PortField(props: PortFieldProps) {
       )}
     </div>
   );
-}
-
-/** Diameter and pitch in mm, as far as the end has them. */
-function sizeText(port: Port): string {
-  const { diameterMm, pitchMm } = measuresOf(port);
-  const perInch = isThreaded(port) && port.thread.tpi !== undefined ? `, ${port.thread.tpi} threads per inch` : '';
-  return [
-    ...(diameterMm === undefined ? [] : [`${diameterMm} mm diameter`]),
-    ...(pitchMm === undefined ? [] : [`${pitchMm} mm pitch${perInch}`]),
-  ].join(', ');
 }
 
 function Read({ reading: { canonical, port, warnings, notes } }: { readonly reading: ParsedPort }) {

@@ -1,7 +1,9 @@
 import type { PortRow } from '../../../core/contract/fits.ts';
+import { parsePort } from '../../../core/fit/parse.ts';
 import { Link } from '../../app/route.tsx';
 import { type Column, SimpleTable } from '../../parts/simple-table.tsx';
 import { roleChoices } from './fit-words.ts';
+import { sizeText } from './port-text.ts';
 
 const columns: readonly Column<PortRow>[] = [
   {
@@ -28,7 +30,14 @@ const columns: readonly Column<PortRow>[] = [
         </span>
       ),
   },
-  { id: 'measures', title: 'Measures', cell: ({ measures }) => <span className="fit-title">{measures}</span> },
+  {
+    id: 'measures',
+    title: 'Measures',
+    cell: ({ designation, role }) => {
+      const read = parsePort(designation, { role });
+      return read.ok ? sizeText(read.port) : '';
+    },
+  },
   {
     id: 'role',
     title: 'For',

@@ -7,6 +7,7 @@ import { useReading } from '../../app/workspace.tsx';
 import { FitMark } from '../../parts/fit-mark.tsx';
 import { RefusalNote } from '../../parts/refusal-note.tsx';
 import { Adapters } from './adapters.tsx';
+import { sentence } from './port-text.ts';
 import { isSide } from './side-field.tsx';
 import { FactsOfFit } from './verdict.tsx';
 
@@ -51,7 +52,7 @@ export function Tried({ build, one, other, role, medium, pressureBar }: TriedPro
       ) : read.state === 'ready' && asked === text ? (
         <>
           <p>
-            <FitMark look={read.value.fit.verdict} /> {read.value.fit.reason}
+            <FitMark look={read.value.fit.verdict} /> {sentence(read.value.fit.reason)}
           </p>
           <FactsOfFit judged={read.value.fit}>
             <Adapters adapters={read.value.fit.adapters} />

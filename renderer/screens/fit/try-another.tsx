@@ -3,6 +3,7 @@ import type { ConnectionRow, PortRow } from '../../../core/contract/fits.ts';
 import type { ConnectionSide } from '../../../core/contract/records.ts';
 import { Choice } from '../../parts/fields.tsx';
 import { KeptRecord } from './kept-record.tsx';
+import { sideText } from './port-text.ts';
 import { emptySide, SideField, sideOf } from './side-field.tsx';
 import { Tried } from './tried.tsx';
 
@@ -25,8 +26,8 @@ export function TryAnother({ row, ports, build }: TryAnotherProps) {
         required
         value={replaced}
         options={[
-          { value: 'one', label: `${row.one.text}, ${row.one.whose}` },
-          { value: 'other', label: `${row.other.text}, ${row.other.whose}` },
+          { value: 'one', label: sideText(row.one) },
+          { value: 'other', label: sideText(row.other) },
         ]}
         onChange={(chosen) => setReplaced(chosen ?? 'one')}
       />

@@ -4,6 +4,7 @@ import type { Fit } from '../../../core/fit/fit.ts';
 import { fitLooks } from '../../parts/fit-mark.tsx';
 import { Caution } from '../../parts/notes.tsx';
 import { once, severityWords } from './fit-words.ts';
+import { sentence } from './port-text.ts';
 
 /** The verdict as icon and words, for the page's first sentence. */
 export function VerdictWords({ judged }: { readonly judged: Pick<Fit, 'verdict' | 'reason'> }) {
@@ -53,7 +54,7 @@ export function FactsOfFit({ judged, children }: FactsOfFitProps) {
         <Lines title="How bad it is" lines={severity === 'info' ? [] : [severityWords[severity]]} />
         <Lines title="Still to be known" lines={once(missing)} />
         <Lines title="If joined all the same" lines={whereSaid(consequence)} />
-        <Lines title="How to tell" lines={whereSaid(howToTell)} />
+        <Lines title="How to tell" lines={whereSaid(howToTell).map(sentence)} />
         <Lines title="Also needed" lines={once(needs)} />
         <Lines title="To note" lines={once(notes)} />
       </dl>

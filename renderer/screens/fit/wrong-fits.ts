@@ -1,5 +1,6 @@
 import { type ConnectionRow, type DeclaredRow, type FitsView, fitSeverities } from '../../../core/contract/fits.ts';
 import { declaredLookOf, type FitLook, lookOf } from '../../parts/fit-mark.tsx';
+import { sentence, sideText } from './port-text.ts';
 
 /** A fit that is wrong or lacks something, of either sort, as the list shows it. */
 export interface WrongFit {
@@ -9,6 +10,7 @@ export interface WrongFit {
   readonly look: FitLook;
   readonly severity: (typeof fitSeverities)[number];
   readonly says: string;
+  readonly consequence: string;
   readonly sides: string;
   readonly howToTell: string;
   readonly missing: readonly string[];
@@ -18,6 +20,10 @@ export interface WrongFit {
   readonly settled: boolean;
 }
 
+/** What is missing and isn't named in the sentence already. */
+const unsaid = (missing: readonly string[], said: string): readonly string[] =>
+  missing.filter((one) => !said.includes(one));
+
 const isSettled = ({ accepted }: Pick<ConnectionRow, 'accepted'>): boolean => accepted !== null && !accepted.lapsed;
 
 const ofConnection = (row: ConnectionRow): WrongFit => ({
@@ -26,10 +32,11 @@ const ofConnection = (row: ConnectionRow): WrongFit => ({
   title: row.title,
   look: lookOf(row),
   severity: row.fit.severity,
-  says: row.says,
-  sides: `${row.one.text}, ${row.one.whose}, to ${row.other.text}, ${row.other.whose}`,
+  says: sentence(row.fit.reason),
+  consequence: row.fit.verdict === 'mates' ? '' : row.fit.consequence,
+  sides: `${sideText(row.one)}, to ${sideText(row.other)}`,
   howToTell: row.fit.verdict === 'lookalike' ? row.fit.howToTell : '',
-  missing: row.fit.missing,
+  missing: unsaid(row.fit.missing, row.fit.reason),
   accepted: row.accepted,
   caution: row.fit.severity === 'stop' || row.fit.severity === 'danger' ? row.fit.caution : '',
   settled: isSettled(row),
@@ -42,9 +49,13 @@ const ofDeclared = (row: DeclaredRow): WrongFit => ({
   look: declaredLookOf(row),
   severity: row.severity,
   says: row.says,
+  consequence: '',
   sides: '',
   howToTell: '',
-  missing: row.outcome === 'unknown' ? row.missing.map(({ label }) => label) : [],
+  missing: unsaid(
+    row.missing.map(({ label }) => label),
+    row.says,
+  ),
   accepted: row.accepted,
   caution: row.outcome === 'fail' ? row.caution : '',
   settled: isSettled(row),

@@ -38,12 +38,17 @@ export function WrongList({ view }: { readonly view: FitsView }) {
 }
 
 function Wrong({ row }: { readonly row: WrongFit }) {
-  const { kind, id, title, look, severity, says, sides, howToTell, missing, accepted, caution } = row;
+  const { kind, id, title, look, severity, says, consequence, sides, howToTell, missing, accepted, caution } = row;
   return (
     <li>
       <div className="fit-wrong-head">
         <FitMark look={look} />
-        {severity !== 'info' && <span>{severityWords[severity]}</span>}
+        {severity !== 'info' && (
+          <span>
+            {severityWords[severity]}
+            {look === 'unknown' && ', if it does not fit'}
+          </span>
+        )}
       </div>
       <div className="fit-wrong-says">
         <Link to="/fit" params={{ [kind]: id }}>
@@ -51,6 +56,7 @@ function Wrong({ row }: { readonly row: WrongFit }) {
         </Link>
         {sides !== '' && <p className="fit-soft">{sides}</p>}
         <p>{says}</p>
+        {consequence !== '' && <p>If joined all the same: {consequence}</p>}
         {howToTell !== '' && <p>How to tell: {howToTell.replace(/\.$/, '')}.</p>}
         {missing.length > 0 && <p>Still to be known: {once(missing).join('; ')}.</p>}
         {caution !== '' && <p className="fit-soft">{caution}</p>}

@@ -23,17 +23,19 @@ export interface FitStopsProps {
   readonly stops: readonly FitStop[];
   readonly reason: string;
   readonly onReason: (reason: string) => void;
+  /** A fit is about to be looked at: what was typed of the order is to be kept. */
+  readonly onLook: () => void;
 }
 
 /** The parts of the order that don't fit, each with what would happen, and the field for ordering them all the same. */
-export function FitStops({ stops, reason, onReason }: FitStopsProps) {
+export function FitStops({ stops, reason, onReason, onLook }: FitStopsProps) {
   const parts = new Set(stops.map(({ part }) => part)).size;
   return (
     <section aria-label="Parts that do not fit" className="fit-stops">
       <h2>{parts === 1 ? 'A part on this order does not fit' : `${parts} parts on this order do not fit`}</h2>
       <ul>
         {stops.map((stop) => (
-          <Stop key={`${stop.part} ${stop.subject.kind} ${stop.subject.id}`} stop={stop} />
+          <Stop key={`${stop.part} ${stop.subject.kind} ${stop.subject.id}`} stop={stop} onLook={onLook} />
         ))}
       </ul>
       <TextField
@@ -50,7 +52,7 @@ export function FitStops({ stops, reason, onReason }: FitStopsProps) {
   );
 }
 
-function Stop({ stop }: { readonly stop: FitStop }) {
+function Stop({ stop, onLook }: { readonly stop: FitStop; readonly onLook: () => void }) {
   const { description, subject, title, verdict, says, consequence, howToTell, caution } = stop;
   return (
     <li>
@@ -58,7 +60,11 @@ function Stop({ stop }: { readonly stop: FitStop }) {
         <strong>{description}</strong> <FitMark look={verdict} />
       </p>
       <p>
-        <Link to="/fit" params={{ [subject.kind === 'connection' ? 'connection' : 'declared']: subject.id }}>
+        <Link
+          to="/fit"
+          params={{ [subject.kind === 'connection' ? 'connection' : 'declared']: subject.id }}
+          onClick={onLook}
+        >
           {title}
         </Link>
         : {says}

@@ -14,6 +14,7 @@ import { ActDay } from '../acts/act-day.tsx';
 import { ChargesFields } from '../charges-fields.tsx';
 import { RateField } from '../rate-field.tsx';
 import { FitStops, useFitStops } from './fit-stops.tsx';
+import { forgetDraft, leaveDraft, leftDraft } from './left-draft.ts';
 import { LineFields } from './line-fields.tsx';
 import { Needs } from './needs.tsx';
 import { type Need, type NewDraft, orderOf, withNeeds, withSpare } from './new-draft.ts';
@@ -31,7 +32,9 @@ export interface OrderFormProps {
 export function OrderForm({ build, start, settings, needs }: OrderFormProps) {
   const base = settings.currency;
   const { today } = useWorkspace();
-  const [draft, setDraft] = useState<NewDraft>(start);
+  const [place] = useState(() => window.location.hash);
+  // Back from looking at a fit: the order goes on as it was left.
+  const [draft, setDraft] = useState<NewDraft>(() => leftDraft(place) ?? start);
   const [stopped, setStopped] = useState<string | null>(null);
   const set = (part: Partial<NewDraft>) => setDraft((now) => ({ ...now, ...part }));
   const order = orderOf(draft, build, base);
@@ -44,7 +47,7 @@ export function OrderForm({ build, start, settings, needs }: OrderFormProps) {
     build,
     draft.lines.flatMap(({ part }) => (part === null ? [] : [part])),
   );
-  const place = async () => {
+  const send = async () => {
     if (order === null) {
       setStopped(draft.vendor === null ? 'Choose the vendor first.' : 'An order needs at least one line.');
       return;
@@ -58,7 +61,9 @@ export function OrderForm({ build, start, settings, needs }: OrderFormProps) {
       ...(despiteFits === '' ? {} : { despiteFits }),
     });
     const made = done?.made[0];
-    if (made !== undefined) navigate('/orders', { order: made });
+    if (made === undefined) return;
+    forgetDraft(place);
+    navigate('/orders', { order: made });
   };
   const refused = refusal ?? (stopped === null ? null : { message: `${stopped} Nothing was changed.` });
 
@@ -66,8 +71,11 @@ export function OrderForm({ build, start, settings, needs }: OrderFormProps) {
     <div className="order-form">
       <Form
         submitLabel="Place the order"
-        onSubmit={() => void place()}
-        onCancel={() => navigate('/orders')}
+        onSubmit={() => void send()}
+        onCancel={() => {
+          forgetDraft(place);
+          navigate('/orders');
+        }}
         busy={busy}
         refusal={refused}
       >
@@ -130,7 +138,12 @@ export function OrderForm({ build, start, settings, needs }: OrderFormProps) {
         />
         <Preview landing={landing} currency={draft.currency} whole={order !== null} />
         {(stops.length > 0 || refusal?.field === 'despiteFits') && (
-          <FitStops stops={stops} reason={draft.despiteFits} onReason={(reason) => set({ despiteFits: reason })} />
+          <FitStops
+            stops={stops}
+            onLook={() => leaveDraft(place, draft)}
+            reason={draft.despiteFits}
+            onReason={(reason) => set({ despiteFits: reason })}
+          />
         )}
       </Form>
     </div>
