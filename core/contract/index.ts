@@ -15,6 +15,7 @@ import { planContract, startView } from './plan.ts';
 import { plumbingContract, schematicContract } from './plumbing.ts';
 import { recordsContract } from './records.ts';
 import { tonightContract } from './tonight.ts';
+import { whatIfContract } from './what-if.ts';
 import { buildRow, workbookContract } from './workbook.ts';
 
 /** Every procedure of the program, the same for the window, the browser and the command line. */
@@ -40,6 +41,7 @@ export const contract = {
   plumbing: { ...plumbingContract, ...schematicContract },
   bench: benchContract,
   tonight: tonightContract,
+  whatIf: whatIfContract,
   journal: journalContract,
   why: { ask: procedure.input(whyQuestion).output(derivation) },
   search: {

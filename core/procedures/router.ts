@@ -18,6 +18,7 @@ import { recordsProcedures } from './records.ts';
 import { searchProcedures } from './search.ts';
 import { startProcedures } from './start.ts';
 import { tonightProcedures } from './tonight.ts';
+import { whatIfProcedures } from './what-if.ts';
 import { whyProcedures } from './why.ts';
 import { workbookProcedures } from './workbook.ts';
 
@@ -39,6 +40,7 @@ export const router = procedures.router({
   plumbing: { ...plumbingProcedures, ...schematicProcedures },
   bench: benchProcedures,
   tonight: tonightProcedures,
+  whatIf: whatIfProcedures,
   journal: journalProcedures,
   why: whyProcedures,
   search: searchProcedures,
