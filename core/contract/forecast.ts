@@ -17,6 +17,8 @@ const holder = z.object({
 
 const gate = z.object({
   name: z.string(),
+  /** Its days and what holds them, in a sentence or two. */
+  says: z.string(),
   /** The gate is reached by this day in so many of a hundred runs. */
   p10On: day,
   p50On: day,

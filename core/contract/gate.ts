@@ -31,6 +31,9 @@ export const blocker = z.object({
   standing: z.string(),
   /** When work on it may begin, and when it is cleared at best; null = no date, and `noDate` says why. */
   readyOn: day.nullable(),
+  /** Where `readyOn` is a forecast: work may begin by this day in four of five cases, and what both stand on. */
+  readyLateOn: day.nullable(),
+  readySays: z.string(),
   clearOn: day.nullable(),
   noDate: z.string(),
   daysGained: z.int(),

@@ -25,6 +25,8 @@ export interface ForecastHolder {
 
 export interface ForecastGateView {
   readonly name: string;
+  /** Its days and what holds them, in a sentence or two. */
+  readonly says: string;
   readonly p10On: string;
   readonly p50On: string;
   readonly p80On: string;
@@ -122,7 +124,7 @@ function nothingToRun(facts: ForecastFacts): string | null {
 function forecastAnswer(facts: ForecastFacts, nowMinute: number, result: ForecastResult): ForecastAnswer {
   const gates = gateViews(facts, nowMinute, result);
   return {
-    answer: answerOf(gates, facts.gaps.length),
+    answer: gates[0]?.says ?? 'There is no gate to forecast.',
     runs: result.runs,
     seed: result.seed,
     beyondShare: result.beyondShare,
@@ -149,18 +151,22 @@ function gateViews(facts: ForecastFacts, nowMinute: number, result: ForecastResu
       ...(plan?.arrivals ?? []),
       ...facts.jobs.filter(({ id }) => wanted.has(id)).flatMap(({ arrivals }) => arrivals),
     ]);
-    return {
+    const view = {
       name: gate.name,
       p10On: dayOf(gate.p10Minute),
       p50On: dayOf(gate.p50Minute),
       p80On: dayOf(gate.p80Minute),
       p90On: dayOf(gate.p90Minute),
-      p50Band: [dayOf(gate.p50Band[0]), dayOf(gate.p50Band[1])],
-      p80Band: [dayOf(gate.p80Band[0]), dayOf(gate.p80Band[1])],
       jobsOpen: wanted.size,
       partsToCome: new Set([...deliveries].map((arrival) => partOf.get(arrival))).size,
       runsByDay: daysOf(gate, Math.floor(last / minutesPerDay)),
       heldBy: holdersOf(gate, partOf),
+    } satisfies Omit<ForecastGateView, 'says' | 'p50Band' | 'p80Band'>;
+    return {
+      ...view,
+      p50Band: [dayOf(gate.p50Band[0]), dayOf(gate.p50Band[1])],
+      p80Band: [dayOf(gate.p80Band[0]), dayOf(gate.p80Band[1])],
+      says: saysOf(view, facts.gaps.length),
     };
   });
 }
@@ -185,19 +191,17 @@ function holdersOf(gate: GateForecast, partOf: ReadonlyMap<string, number>): For
     }));
 }
 
-/** The page's first sentence. */
-function answerOf(gates: readonly ForecastGateView[], gaps: number): string {
-  const [first] = gates;
-  if (first === undefined) return 'There is no gate to forecast.';
-  if (first.jobsOpen + first.partsToCome === 0) {
-    return `No open job and no part still to come stands before ${first.name}, as far as it is written down.`;
+type Said = Pick<ForecastGateView, 'name' | 'p50On' | 'p80On' | 'jobsOpen' | 'partsToCome' | 'heldBy'>;
+
+function saysOf({ name, p50On, p80On, jobsOpen, partsToCome, heldBy }: Said, gaps: number): string {
+  if (jobsOpen + partsToCome === 0) {
+    return `No open job and no part still to come stands before ${name}, as far as it is written down.`;
   }
-  const [holder] = first.heldBy;
+  const [holder] = heldBy;
   const named = holder === undefined ? '' : `${holder.kind === 'job' ? 'The job' : 'The part'} “${holder.name}”`;
   const held = holder === undefined ? '' : ` ${named} holds it in ${Math.round(holder.criticality * 100)} of 100 runs.`;
   const lacking = gaps === 0 ? '' : ` ${counted(gaps, 'thing')} lacked a guess or a day.`;
-  const days = `as likely as not by ${dayWords(first.p50On)}, four times of five by ${dayWords(first.p80On)}`;
-  return `${first.name}: ${days}.${held}${lacking}`;
+  return `${name}: as likely as not by ${dayWords(p50On)}, four times of five by ${dayWords(p80On)}.${held}${lacking}`;
 }
 
 /** Who does the work, and where their hours stand. */

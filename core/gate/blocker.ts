@@ -49,6 +49,10 @@ export interface Blocker {
   readonly clears: string;
   /** When work on it may begin; null = not known, and `noDate` says why. */
   readonly readyOn: string | null;
+  /** Where that day is a forecast: the day by which it may begin in four of five cases; else null. */
+  readonly readyLateOn: string | null;
+  /** What a forecast day stands on, a sentence; empty otherwise. */
+  readonly readySays: string;
   /** When it is cleared at best; null = no date, and `noDate` says why. */
   readonly clearOn: string | null;
   /** A sentence; empty when there is a date. */
@@ -64,6 +68,8 @@ export interface Blocker {
 /** A blocker before dates are worked out. */
 export interface Finding
   extends Pick<Blocker, 'kind' | 'subject' | 'title' | 'standing' | 'why' | 'clears' | 'readyOn' | 'costMinor'> {
+  readonly readyLateOn?: string | null;
+  readonly readySays?: string;
   /** Why it has no ready day; empty when it has one. */
   readonly notReady: string;
   /** Null when nobody has guessed. */

@@ -100,6 +100,8 @@ export function undatedBlocker(finding: Finding, noDate: string): Blocker {
     why,
     clears,
     readyOn,
+    readyLateOn: readyOn === null ? null : (finding.readyLateOn ?? null),
+    readySays: readyOn === null ? '' : (finding.readySays ?? ''),
     clearOn: null,
     noDate: reason,
     daysGained: 0,
@@ -108,11 +110,16 @@ export function undatedBlocker(finding: Finding, noDate: string): Blocker {
   };
 }
 
-/** What lacks a date first (and of these what lacks it by itself), then the latest cleared, the dearest, and by name. */
+/**
+ * What lacks a date first (and of these what lacks it by itself), then what gains most days, the latest cleared, the
+ * dearest, and by name.
+ */
 export function byHold(a: DatedBlocker, b: DatedBlocker): number {
   const undated = Number(b.blocker.clearOn === null) - Number(a.blocker.clearOn === null);
   const gap = Number(b.ownGap) - Number(a.ownGap);
+  const dated = a.blocker.clearOn !== null && b.blocker.clearOn !== null;
+  const gain = dated ? b.blocker.daysGained - a.blocker.daysGained : 0;
   const cost = (b.blocker.costMinor ?? 0) - (a.blocker.costMinor ?? 0);
   const name = a.blocker.title < b.blocker.title ? -1 : a.blocker.title > b.blocker.title ? 1 : 0;
-  return undated || gap || b.clearMinute - a.clearMinute || cost || name;
+  return undated || gap || gain || b.clearMinute - a.clearMinute || cost || name;
 }

@@ -34,9 +34,12 @@ export interface PartFact {
   readonly backOrderedOn?: string | null;
   readonly needsVerification: boolean;
   readonly optional: boolean;
-  /** The vendor's latest promise, and the arrival that is forecast; the forecast goes first. */
+  /** The vendor's latest promise, and the day by which it is here as likely as not; the forecast goes first. */
   readonly promisedOn?: string | null;
   readonly expectedOn?: string | null;
+  /** By this day it is here in four of five cases; and what both days stand on, a sentence. */
+  readonly expectedLateOn?: string | null;
+  readonly expectedSays?: string;
   readonly lentDueOn?: string | null;
   /** Commitment and remaining estimate of the line. */
   readonly costToComeMinor: number;

@@ -32,7 +32,7 @@ export interface GateReview {
   readonly atLeastOn: string;
   /** A sentence; empty when there is a date. */
   readonly noDate: string;
-  /** Without a date first (and of these what lacks it by itself), then the latest cleared, the dearest, and by name. */
+  /** Without a date first (and of these what lacks it by itself), then by days gained, the latest cleared, the dearest, and by name. */
   readonly blockers: readonly Blocker[];
   readonly waived: readonly WaivedBlocker[];
   /** Sum of the costs that are known. */

@@ -36,8 +36,8 @@ export function partFindings(part: PartFact, jobs: readonly string[], options: G
   });
 }
 
-type Draft = Pick<Finding, 'kind' | 'standing' | 'why' | 'clears' | 'readyOn' | 'notReady'>;
-type Ready = Pick<Finding, 'readyOn' | 'notReady'>;
+type Ready = Pick<Finding, 'readyOn' | 'readyLateOn' | 'readySays' | 'notReady'>;
+type Draft = Pick<Finding, 'kind' | 'standing' | 'why' | 'clears'> & Ready;
 
 function missingUnits(part: PartFact, onEngineMilli: number, options: GateOptions): Draft | null {
   const toFit = part.needMilli - onEngineMilli - part.trialFittedMilli;
@@ -68,13 +68,12 @@ function missingUnits(part: PartFact, onEngineMilli: number, options: GateOption
       standing: 'wrong or faulty, not settled',
       why: `${say(part.rejectedUnsettledMilli)} came wrong or faulty and nothing is on the way in its place.`,
       clears: 'Agree an exchange with the vendor, or take a refund and order the right part.',
-      readyOn: null,
-      notReady: 'no replacement has been agreed or ordered',
+      ...expected(part, 'no replacement has been agreed or ordered', options),
     };
   }
   if (covered < short) {
     const left = say(short - covered);
-    const ready = dayAhead(part.expectedOn, 'the day it was expected has passed', 'it is not ordered yet', options);
+    const ready = expected(part, 'it is not ordered yet', options);
     return draft('not ordered', `${left} of ${whole} not ordered.`, 'Order it, receive it and fit it.', ready);
   }
   if (part.backOrderedMilli > 0) {
@@ -144,10 +143,14 @@ function unverified(part: PartFact, onEngineMilli: number, options: GateOptions)
 
 /** The forecast arrival, else the vendor's promise; a day that has passed is no date any more. */
 function arrival(part: PartFact, options: GateOptions): Ready {
-  if (part.expectedOn != null) {
-    return dayAhead(part.expectedOn, 'the day it was expected has passed', '', options);
-  }
+  if (part.expectedOn != null) return expected(part, '', options);
   return dayAhead(part.promisedOn, 'the promised day has passed', 'the vendor has given no date', options);
+}
+
+/** The forecast day, with what it stands on. */
+function expected(part: PartFact, none: string, options: GateOptions): Ready {
+  const ready = dayAhead(part.expectedOn, 'the day it was expected has passed', none, options);
+  return { ...ready, readyLateOn: part.expectedLateOn ?? null, readySays: part.expectedSays ?? '' };
 }
 
 /** A day still ahead (today counts), or the reason why there is none. */

@@ -99,7 +99,7 @@ export function swapCandidates(context: Context, { build, candidates }: Swap): S
   const { checks, context: facts } = buildChecks(connection, build, undefined);
   const run = runOf(connection);
   const work = (read: CheckContext): WorkedCheck[] => checks.map((check) => evaluateCheck(check, read, run));
-  const gateNow = allGateFacts(connection, build, context.today(), undefined);
+  const gateNow = allGateFacts(context, build, undefined);
   const forecast = moneyOf(connection, build, context.today(), undefined).total.forecastMinor;
   const positions = keptPositions(connection, build);
 

@@ -19,6 +19,7 @@ import { needRecord } from '../workbook/store/record-tables.ts';
 import { remembered } from '../workbook/store/remembered.ts';
 import { sheetFacts } from './bench-sheets.ts';
 import { act, type Context, counted, needBuild, procedures } from './context.ts';
+import { nowMinuteOf } from './forecast.ts';
 import { lineFacts } from './plumbing-gate.ts';
 
 const { gate } = procedures;
@@ -46,21 +47,19 @@ export function reviewOf(
   // between two acts (the working windows and the minute belong to what it depends on).
   return remembered(connection, `gate ${build} ${now} ${JSON.stringify(settings.weekWindows)}`, () => {
     const time = workingTimeOf(connection, build, settings);
-    const review = reviewAt(now, time, allGateFacts(connection, build, today, past));
+    const review = reviewAt(now, time, allGateFacts(context, build, past));
     return { review, answer: answerSentence(review, words) };
   });
 }
 
 /** All that the hoist check is told: the ledger's facts, the checks, the measuring sheets and the lines. */
-export function allGateFacts(
-  connection: Connection,
-  build: number,
-  today: string,
-  past: string | undefined,
-): GateFacts {
+export function allGateFacts(context: Context, build: number, past: string | undefined): GateFacts {
+  const { connection } = context.book();
+  const nowMinute = nowMinuteOf(context, past);
   return {
-    ...gateFacts(connection, build, today, past),
-    sheets: sheetFacts(connection, build, past), fits: fitFacts(connection, build, past),
+    ...gateFacts(connection, build, { today: context.today(), asOf: past, nowMinute }),
+    sheets: sheetFacts(connection, build, past),
+    fits: fitFacts(connection, build, past),
     lines: lineFacts(connection, build, past),
   };
 }

@@ -27,6 +27,8 @@ const blocker = (change: Partial<Blocker>): Blocker => ({
   clears: 'The vendor delivers it; then fit it.',
   standing: 'back-ordered 34 days',
   readyOn: null,
+  readyLateOn: null,
+  readySays: '',
   clearOn: null,
   noDate: 'No date: the vendor has promised none.',
   daysGained: 3,

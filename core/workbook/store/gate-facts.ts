@@ -1,12 +1,15 @@
-import { addDays } from '../../dates/calendar-date.ts';
+import type { DueRow } from '../../contract/orders.ts';
+import type { ArrivalGrounds } from '../../forecast/facts.ts';
 import type { BlockerKind, BlockerSubject } from '../../gate/blocker.ts';
 import type { BoltGroupFact, DecisionFact, GateFacts, PartFact, WaiverFact } from '../../gate/facts.ts';
 import { isUnit } from '../../units/quantity.ts';
+import { type ArrivalOutlooks, arrivalOutlooks, type OutlookDay } from './arrival-outlooks.ts';
 import { checkFacts } from './checks.ts';
 import { all, type Connection } from './connection.ts';
 import { lacksEstimate } from './money.ts';
+import { dueRows } from './order-due.ts';
 import { positionsAsOf } from './part-rows.ts';
-import { planJobRows, toolsAtHand } from './plan.ts';
+import { planJobRows, receivedOf, toolsAtHand } from './plan.ts';
 import { type Position, positionSelect } from './positions.ts';
 import { listRecords, readRecord } from './record-tables.ts';
 import { subjectSums } from './states.ts';
@@ -17,6 +20,7 @@ interface PartWords {
   readonly unit: string;
   readonly optional: number;
   readonly needs_verification: number;
+  readonly vendor: number | null;
   readonly lead_days: number | null;
   /** 0 when the job that it is wanted for comes after the engine is in. */
   readonly before_gate: number;
@@ -30,15 +34,54 @@ interface PartWords {
 const mayStandInTheWay = `(q.need_milli > q.fitted_milli + q.snug_milli + q.verified_milli OR q.trial_milli > 0
   OR q.borrowed_on_milli > 0 OR p.needs_verification = 1)`;
 
+/**
+ * When what a part line lacks is here, by the forecast of its deliveries: the latest of them, with what is not ordered
+ * counted as ordered now. Null where nothing is to come, or nothing is known of what is still to be ordered.
+ */
+function partArrivals(
+  connection: Connection,
+  build: number,
+  when: OutlookDay,
+): (part: PartWords, position: Position) => ArrivalGrounds | null {
+  // Towards the end of a build nothing is to come, and then no record has to be read.
+  let known: { readonly outlooks: ArrivalOutlooks; readonly due: ReadonlyMap<number, readonly DueRow[]> } | undefined;
+  return (part, position) => {
+    const onOrder = position.needMilli > receivedOf(position);
+    if (!onOrder && position.uncoveredMilli <= 0 && position.borrowedOnMilli <= 0) return null;
+    known ??= {
+      outlooks: arrivalOutlooks(connection, when),
+      due: Map.groupBy(dueRows(connection, build, when.today, when.asOf), (row) => row.part),
+    };
+    const { outlooks, due } = known;
+    const found = (due.get(part.id) ?? []).map(
+      (line) => outlooks.ofLine(line, line.vendor === part.vendor ? part.lead_days : null).grounds,
+    );
+    if (position.uncoveredMilli > 0) {
+      const order = outlooks.ofOrder({ vendor: part.vendor, statedDays: part.lead_days });
+      if (!order.known) return null;
+      found.push(order.grounds);
+    }
+    const [latest] = found.toSorted((a, b) => b.p50Days - a.p50Days);
+    if (latest === undefined) return null;
+    const latestBy80 =
+      found
+        .map(({ p80On }) => p80On)
+        .toSorted()
+        .at(-1) ?? latest.p80On;
+    return { ...latest, p80On: latestBy80 };
+  };
+}
+
 function partFacts(
   connection: Connection,
   build: number,
-  day: string,
+  when: OutlookDay,
   positions: ReadonlyMap<number, Position> | undefined,
 ): PartFact[] {
+  const arrivals = partArrivals(connection, build, when);
   return all<PartWords & Position>(
     connection,
-    `SELECT p.id, p.description, p.unit, p.optional, p.needs_verification, v.lead_days,
+    `SELECT p.id, p.description, p.unit, p.optional, p.needs_verification, p.vendor, v.lead_days,
      coalesce(j.before_gate, 1) AS before_gate, ${positionSelect} FROM parts p JOIN positions q ON q.part = p.id
      LEFT JOIN vendors v ON v.id = p.vendor LEFT JOIN jobs j ON j.id = p.job
      WHERE p.build = ? AND p.gone = 0 AND p.retired_on IS NULL${positions === undefined ? ` AND ${mayStandInTheWay}` : ''}
@@ -49,14 +92,7 @@ function partFacts(
     if (position === undefined) return [];
     // A part for a job after the gate isn't required for it, but what is on for trial or borrowed must still come off.
     if (part.before_gate === 0 && position.trialMilli === 0 && position.borrowedOnMilli === 0) return [];
-    // What nobody has ordered can be here when its vendor usually delivers, counted from the day of the check.
-    const expectedOn =
-      position.uncoveredMilli > 0 &&
-      part.lead_days !== null &&
-      position.backOrderedMilli === 0 &&
-      position.promisedOn === null
-        ? addDays(day, part.lead_days)
-        : null;
+    const expected = arrivals(part, position);
     return [
       {
         id: part.id,
@@ -81,7 +117,9 @@ function partFacts(
         needsVerification: part.needs_verification === 1,
         optional: part.optional === 1,
         promisedOn: position.promisedOn,
-        expectedOn,
+        expectedOn: expected?.p50On ?? null,
+        expectedLateOn: expected?.p80On ?? null,
+        expectedSays: expected?.says ?? '',
         costToComeMinor: position.commitmentMinor + position.remainingMinor,
         estimateKnown: !lacksEstimate(position),
       },
@@ -167,8 +205,8 @@ export function standingWaivers(connection: Connection, build: number, asOf: str
 }
 
 /** What the hoist check is told about a build, now or at the end of a past day. */
-export function gateFacts(connection: Connection, build: number, today: string, asOf: string | undefined): GateFacts {
-  const day = asOf ?? today;
+export function gateFacts(connection: Connection, build: number, when: OutlookDay): GateFacts {
+  const { asOf } = when;
   const positions = asOf === undefined ? undefined : positionsAsOf(connection, build, asOf);
   const record = readRecord(connection, 'builds', build);
   const partsOf = Map.groupBy(
@@ -191,7 +229,7 @@ export function gateFacts(connection: Connection, build: number, today: string, 
   }));
   return {
     gateName: String(record?.['gateName'] ?? 'engine-in'),
-    parts: partFacts(connection, build, day, positions),
+    parts: partFacts(connection, build, when, positions),
     jobs,
     tools: [...toolsAtHand(connection, build, asOf)]
       .filter(([, tool]) => tool.listed)

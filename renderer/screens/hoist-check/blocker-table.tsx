@@ -107,11 +107,17 @@ function BlockerLine({ blocker, also, buttons }: BlockerLineProps) {
         </span>
         <span className="blocker-why">{blocker.why}</span>
         <span className="blocker-clears">{blocker.clears}</span>
+        {blocker.readySays !== '' && <span className="blocker-clears">{blocker.readySays}</span>}
         {blocker.clearOn === null && <span className="blocker-clears">{blocker.noDate}</span>}
         {also}
       </th>
       <td data-figures data-label="Ready">
         {blocker.readyOn === null ? 'not known' : <DateText date={blocker.readyOn} />}
+        {blocker.readyLateOn !== null && blocker.readyLateOn !== blocker.readyOn && (
+          <span className="blocker-late">
+            4 of 5: <DateText date={blocker.readyLateOn} />
+          </span>
+        )}
       </td>
       <td data-figures data-label="Cleared at best">
         {blocker.clearOn === null ? 'no date' : <DateText date={blocker.clearOn} />}

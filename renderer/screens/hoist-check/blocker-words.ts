@@ -87,6 +87,12 @@ export function blockerDerivation(blocker: Blocker, locale: LocaleSettings): Der
     source: blocker.noDate,
     terms: [
       term('Work on it may begin', day(blocker.readyOn, 'not known')),
+      ...(blocker.readyLateOn === null
+        ? []
+        : [
+            term('In four of five cases by', day(blocker.readyLateOn, '')),
+            term('These days stand on', blocker.readySays),
+          ]),
       term('Hands-on work', blocker.minutes === 0 ? 'none counted here' : showMinutes(blocker.minutes)),
       term('Cleared at best', day(blocker.clearOn, 'no date')),
       term('Days gained if cleared now', String(blocker.daysGained)),

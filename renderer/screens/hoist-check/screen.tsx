@@ -83,6 +83,12 @@ function Checked({ review, reading }: { readonly review: GateReview; readonly re
           <span>A past day is shown, so nothing can be done from here. Go back to today to clear or waive.</span>
         </p>
       )}
+      {review.blockers.some(({ readyLateOn }) => readyLateOn !== null) && (
+        <p className="gate-note">
+          Days of deliveries are forecast from the vendors' records and promises: as likely as not by the first, four
+          times of five by the second.
+        </p>
+      )}
       <Toolbar label="The check">
         {clear && !nothingListed && !past && (
           <Button variant="filled" onClick={() => setDoing({ what: 'pass' })}>

@@ -1,5 +1,7 @@
 import { expect, test } from 'vitest';
 import { parseInstant } from '../../../core/dates/instant.ts';
+import { wholeForecast } from '../../../core/forecast/view.ts';
+import { reviewOf } from '../../../core/procedures/gate.ts';
 import { forecastFacts } from '../../../core/workbook/store/forecast-facts.ts';
 import { leadRecords } from '../../../core/workbook/store/lead-records.ts';
 import { type Bench, openBench } from './bench.ts';
@@ -118,6 +120,7 @@ test('one delivery on a promised day is the whole forecast', async () => {
   expect(view.gates).toEqual([
     {
       name: 'engine-in',
+      says: view.answer,
       p10On: '2026-03-12',
       p50On: '2026-03-12',
       p80On: '2026-03-12',
@@ -174,4 +177,108 @@ test('a job waits for a tool until the day it is due, and a tool without a day i
   // By hand: noon of the day it is due.
   expect(facts.jobs[0]?.notBeforeMinute).toBe(parseInstant('2026-03-09T12:00'));
   expect(facts.gaps).toMatchObject([{ kind: 'tool', id: bridge, title: 'Dial bridge' }]);
+});
+
+test('the facts of a forecast are data: run elsewhere, they give the answer of the program', async () => {
+  const bench = await openBench({ today: '2026-03-02' });
+  const vendor = await addVendor(bench);
+  const part = await addPart(bench, 'Rod', 8);
+  await placeOne(bench, vendor, [draftLine(part, 8, 8000)]);
+  const task = await bench.client.forecast.facts({ build: bench.build });
+  const there = wholeForecast(structuredClone(task), { runs: 200, seed: 3 });
+  expect(there).toEqual(await bench.client.forecast.run({ build: bench.build, runs: 200, seed: 3 }));
+});
+
+test('a kept forecast stands in the history with its days until it is taken back', async () => {
+  const bench = await openBench({ today: '2026-03-02' });
+  const vendor = await addVendor(bench);
+  const [rods, caps] = [await addPart(bench, 'Rod', 8), await addPart(bench, 'Cap', 8)];
+  const { order, detail } = await placeOne(bench, vendor, [draftLine(rods, 8, 8000), draftLine(caps, 8, 500)], {
+    promisedOn: '2026-03-12',
+  });
+  const keep = { build: bench.build, runs: 50, seed: 1 };
+  expect((await bench.client.forecast.keep({ ...bench.act('2026-03-02'), ...keep })).label).toBe(
+    'Forecast of engine-in: 12 Mar 2026',
+  );
+  bench.today('2026-03-12');
+  const line = detail.lines[0]?.id ?? 0;
+  const receipt = { order, bin: null, lines: [box(line, 8)], leaveForInspection: false, note: '' };
+  await bench.client.orders.receiveBox({ ...bench.act('2026-03-12'), ...receipt });
+  await bench.client.forecast.keep({ ...bench.act('2026-03-12'), ...keep });
+  const said = await bench.client.forecast.history({ build: bench.build });
+  // By hand: with one line promised for the 12th and no promise come due, the forecast is that day; then the rods came.
+  const day = { p10On: '2026-03-12', p50On: '2026-03-12', p80On: '2026-03-12', p90On: '2026-03-12' };
+  expect(said).toMatchObject([
+    { on: '2026-03-02', runs: 50, seed: 1, gates: [{ name: 'engine-in', ...day }], since: null },
+    { on: '2026-03-12', since: { jobsDone: 0, partsReceived: 1 } },
+  ]);
+  const { rows } = await bench.client.journal.list({ build: bench.build, kinds: ['forecast-kept'], limit: 10 });
+  expect(rows.at(-1)?.text).toBe(
+    'forecast kept (engine-in as likely as not by 12 Mar 2026, four times of five by 12 Mar 2026)',
+  );
+  await bench.undoAndRedo();
+  await bench.client.journal.undo({ key: 'take-back-the-last', act: said[1]?.act ?? 0 });
+  expect((await bench.client.forecast.history({ build: bench.build })).map(({ on }) => on)).toEqual(['2026-03-02']);
+});
+
+test('a forecast is kept as it stood on a past day, and not for a day ahead nor where there is none', async () => {
+  const bench = await openBench({ today: '2026-03-02' });
+  const keep = { build: bench.build, runs: 50, seed: 1 };
+  await expect(bench.client.forecast.keep({ ...bench.act('2026-03-02'), ...keep })).rejects.toThrow(
+    /no forecast to keep/,
+  );
+  await expect(bench.client.forecast.keep({ ...bench.act('2026-03-03'), ...keep })).rejects.toThrow(/still ahead/);
+  const vendor = await addVendor(bench);
+  const part = await addPart(bench, 'Rod', 8);
+  await placeOne(bench, vendor, [draftLine(part, 8, 8000)], { promisedOn: '2026-03-12' });
+  bench.today('2026-03-20');
+  await bench.client.forecast.keep({ ...bench.act('2026-03-05'), ...keep });
+  // By hand: on the 5th the promise of the 12th still stood; on the 20th it has passed.
+  expect(await bench.client.forecast.history({ build: bench.build })).toMatchObject([
+    { on: '2026-03-05', gates: [{ p50On: '2026-03-12' }] },
+  ]);
+  expect(await bench.client.forecast.history({ build: bench.build, asOf: '2026-03-04' })).toEqual([]);
+});
+
+test('a vendor is shown with its lines, its median and the share that still waits', async () => {
+  const bench = await openBench({ today: '2026-03-02' });
+  const vendor = await addVendor(bench);
+  const [rods, caps] = [await addPart(bench, 'Rod', 8), await addPart(bench, 'Cap', 8)];
+  const { order, detail } = await placeOne(bench, vendor, [draftLine(rods, 8, 8000), draftLine(caps, 8, 500)]);
+  bench.today('2026-03-15');
+  const line = detail.lines[0]?.id ?? 0;
+  const receipt = { order, bin: null, lines: [box(line, 8)], leaveForInspection: false, note: '' };
+  await bench.client.orders.receiveBox({ ...bench.act('2026-03-14'), ...receipt });
+  // By hand: of two lines ordered on the 2nd one came after 12 days, when both were still waited for: half still waits.
+  expect(await bench.client.forecast.leadTimes({})).toMatchObject([
+    {
+      vendor,
+      lineClass: 'in-stock',
+      arrivals: 1,
+      open: 1,
+      basis: 'few-orders',
+      medianDays: 12,
+      curve: [{ days: 12, atRisk: 2, stillWaiting: 0.5 }],
+    },
+  ]);
+  const [lead] = await bench.client.forecast.leadTimes({});
+  expect(lead?.lines.map(({ description, days, state }) => [description, days, state]).sort()).toEqual([
+    ['Cap', 13, 'open'],
+    ['Rod', 12, 'arrived'],
+  ]);
+});
+
+test('the hoist check dates a line without a promise by the forecast, and both say the same day', async () => {
+  const bench = await openBench({ today: '2026-03-02' });
+  const vendor = await addVendor(bench);
+  const [rods, caps] = [await addPart(bench, 'Rod', 8), await addPart(bench, 'Cap', 8)];
+  await placeOne(bench, vendor, [draftLine(rods, 8, 8000)]);
+  const { coming } = await bench.client.forecast.run({ build: bench.build, runs: 50, seed: 1 });
+  const { review } = reviewOf(bench.context, bench.build, undefined);
+  const blockerOf = (part: number) => review.blockers.find(({ subject }) => subject.id === part);
+  const rod = coming.find(({ part }) => part === rods);
+  expect(blockerOf(rods)).toMatchObject({ readyOn: rod?.p50On, readyLateOn: rod?.p80On, readySays: rod?.says });
+  // Nobody has ordered the caps and no vendor is chosen: a gap of the forecast, and no day here.
+  expect(blockerOf(caps)).toMatchObject({ readyOn: null, readyLateOn: null, readySays: '' });
+  expect(coming.find(({ part }) => part === caps)?.basis).toBe('no-orders');
 });
