@@ -29,13 +29,20 @@ const longestView = 20_000;
 /** The failing checks of a line by their titles, then what can't be judged yet. */
 function lacksOfLine({ planned, checks }: WorkedLine): Lack[] {
   if (!planned.ready) return [{ kind: 'missing', short: 'Not worked out yet', text: planned.problem.message }];
+  const open = checks.filter(({ verdict, optional }) => verdict === 'unknown' && optional !== true);
   return [
     ...checks
       .filter(({ verdict }) => verdict === 'fail')
       .map(({ title, text }): Lack => ({ kind: 'wrong', short: title, text: `${title}: ${text}` })),
-    ...checks
-      .filter(({ verdict, optional }) => verdict === 'unknown' && optional !== true)
-      .map(({ title, text }): Lack => ({ kind: 'missing', short: `Not known: ${title}`, text: `${title}: ${text}` })),
+    ...(open.length === 0
+      ? []
+      : [
+          {
+            kind: 'missing' as const,
+            short: `Not known: ${open.map(({ title }) => title.toLowerCase()).join(', ')}`,
+            text: open.map(({ title, text }) => `${title}: ${text}`).join(' '),
+          },
+        ]),
   ];
 }
 

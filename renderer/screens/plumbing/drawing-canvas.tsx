@@ -1,11 +1,11 @@
 import '@xyflow/react/dist/base.css';
 import { type Node, type NodeChange, type NodeProps, ReactFlow, useReactFlow, ViewportPortal } from '@xyflow/react';
-import { type FocusEvent, type KeyboardEvent, useCallback, useEffect, useMemo, useRef, useState } from 'react';
-import { boundsOf } from './drawing-bounds.ts';
+import { type FocusEvent, type KeyboardEvent, useEffect, useRef, useState } from 'react';
 import type { Drawing, PlacedEdge, PlacedNode } from './drawing-elk.ts';
 import { LabelFigure, LineFigure } from './drawing-line.tsx';
 import { NodeFigure } from './drawing-node.tsx';
 import type { Point } from './drawing-shapes.ts';
+import { useShowAll } from './use-show-all.ts';
 
 type Move = (id: string, to: Point) => void;
 type ComponentNode = Node<{ readonly placed: PlacedNode; readonly onMove: Move | null }, 'component'>;
@@ -17,7 +17,8 @@ const arrows: Readonly<Record<string, Point>> = {
   ArrowDown: { x: 0, y: 1 },
 };
 const stride = { small: 10, large: 60, pan: 80 } as const;
-const zooms = { least: 0.15, most: 2.5 } as const;
+/** Below the readable zoom nothing opens by itself. */
+const zooms = { least: 0.15, readable: 0.6, most: 2.5 } as const;
 
 function ComponentFigure({ data: { placed, onMove } }: NodeProps<ComponentNode>) {
   const pressed = (event: KeyboardEvent) => {
@@ -68,16 +69,15 @@ export function Canvas({ drawing, onMove, label, describedBy }: CanvasProps) {
   const flow = useReactFlow();
   const frame = useRef<HTMLDivElement>(null);
   const [dragged, setDragged] = useState<PlacedNode | null>(null);
-  const bounds = useMemo(() => boundsOf(drawing), [drawing]);
-  const showAll = useCallback(() => void flow.fitBounds(bounds, { padding: 0.01 }), [flow, bounds]);
+  const showAll = useShowAll(drawing);
 
-  // A drawing of other size has come: all of it is shown, once. Moving a component doesn't move the paper.
+  // Other components have come: all is shown, once. Moving a component doesn't move the paper.
   const shownFor = useRef('');
   const content = drawing.nodes.map(({ id }) => id).join();
   useEffect(() => {
     if (shownFor.current === content) return;
     shownFor.current = content;
-    showAll();
+    showAll(zooms.readable);
   }, [content, showAll]);
 
   const nodes = drawing.nodes.map((placed): ComponentNode => {

@@ -1,5 +1,6 @@
 import type { ElkExtendedEdge, ElkNode } from 'elkjs/lib/elk-api.js';
 import type { SchematicView } from '../../../core/contract/plumbing.ts';
+import { packed } from './drawing-pack.ts';
 import {
   type Box,
   type LabelShape,
@@ -50,7 +51,6 @@ const options: Readonly<Record<string, string>> = {
   'elk.layered.spacing.edgeEdgeBetweenLayers': '12',
   'elk.spacing.edgeLabel': '6',
   'elk.spacing.componentComponent': '40',
-  'elk.aspectRatio': '1.5',
   'elk.padding': '[top=16,left=16,bottom=16,right=16]',
 };
 
@@ -110,7 +110,10 @@ const pointsOf = ({ sections = [] }: ElkExtendedEdge): Point[] =>
     .flatMap(({ startPoint, bendPoints = [], endPoint }) => [startPoint, ...bendPoints, endPoint])
     .map(({ x, y }) => ({ x, y }));
 
-/** Twice laid out: first to learn on which side each port is best, then with the ports where they are drawn. */
+/**
+ * Laid out twice: first to learn on which side each port is best, then with the ports where they are drawn. Groups without
+ * a line between them are put side by side afterwards.
+ */
 export async function layOutDrawing(
   view: Pick<SchematicView, 'nodes' | 'edges'>,
   { layOut, measure, look }: { readonly layOut: LayOut; readonly measure: Measure; readonly look: Look },
@@ -127,7 +130,7 @@ export async function layOutDrawing(
   const done = await layOut(graphOf(shapes, labels, true));
   const boxes = new Map((done.children ?? []).map(({ id, x = 0, y = 0 }) => [id, { x, y }]));
   const lines = new Map((done.edges ?? []).map((edge) => [edge.id, edge]));
-  return {
+  return packed({
     nodes: shapes.map((shape) => ({
       id: shape.node.id,
       shape,
@@ -140,5 +143,5 @@ export async function layOutDrawing(
       const [{ x = 0, y = 0 } = {}] = edge?.labels ?? [];
       return edge === undefined ? [] : [{ line: label.edge.line, label: { ...label, x, y }, points: pointsOf(edge) }];
     }),
-  };
+  });
 }

@@ -10,8 +10,8 @@ import {
 } from '@tabler/icons-react';
 import { useReactFlow } from '@xyflow/react';
 import { Toolbar } from '../../parts/furniture.tsx';
-import { boundsOf } from './drawing-bounds.ts';
 import type { Drawing } from './drawing-elk.ts';
+import { useShowAll } from './use-show-all.ts';
 
 export interface DrawingToolsProps {
   readonly drawing: Drawing;
@@ -28,6 +28,7 @@ const icon = { 'aria-hidden': true, size: '1.1em' } as const;
 /** What can be done with the drawing, as buttons. */
 export function DrawingTools({ drawing, busy, onKeep, onPutBack, onLayOut, onTables }: DrawingToolsProps) {
   const flow = useReactFlow();
+  const showAll = useShowAll(drawing);
   return (
     <Toolbar label="Drawing">
       <Button leftSection={<IconZoomIn {...icon} />} onClick={() => void flow.zoomIn()}>
@@ -36,10 +37,7 @@ export function DrawingTools({ drawing, busy, onKeep, onPutBack, onLayOut, onTab
       <Button leftSection={<IconZoomOut {...icon} />} onClick={() => void flow.zoomOut()}>
         Smaller
       </Button>
-      <Button
-        leftSection={<IconArrowsMaximize {...icon} />}
-        onClick={() => void flow.fitBounds(boundsOf(drawing), { padding: 0.01 })}
-      >
+      <Button leftSection={<IconArrowsMaximize {...icon} />} onClick={() => showAll()}>
         Show all of it
       </Button>
       {onKeep !== null && (

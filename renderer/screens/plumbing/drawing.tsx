@@ -5,7 +5,9 @@ import { api } from '../../app/client.ts';
 import { useAct, useRead } from '../../app/data.tsx';
 import { usePreferences } from '../../app/preferences.ts';
 import { useReading, useWorkspace } from '../../app/workspace.tsx';
+import { dateText } from '../../parts/formats.ts';
 import { KeyHints } from '../../parts/furniture.tsx';
+import { useLocale } from '../../parts/locale.tsx';
 import { Empty, Loading } from '../../parts/notes.tsx';
 import { useCanAct } from '../../parts/past-day.tsx';
 import { ReadView } from '../../parts/read-view.tsx';
@@ -46,6 +48,8 @@ function Drawn({ view, build }: DrawnProps) {
   const look = density === 'bench' ? benchLook : deskLook;
   const laid = useLaidOut(view, look);
   const tables = useRef<HTMLElement>(null);
+  const { builds, today, asOf } = useWorkspace();
+  const locale = useLocale();
   if (view.nodes.length === 0) {
     return (
       <Empty>
@@ -55,6 +59,9 @@ function Drawn({ view, build }: DrawnProps) {
   }
   return (
     <div className="drawing">
+      <p className="drawing-printed">
+        {builds.find(({ id }) => id === build)?.name}, {dateText(asOf ?? today, locale)}
+      </p>
       <p>{view.answer}</p>
       {laid.state === 'working' && <Loading label="Laying out the drawing" />}
       {laid.state === 'failed' && <RefusalNote refusal={laid.refusal} />}
