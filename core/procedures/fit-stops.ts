@@ -5,7 +5,7 @@ import type { Connection } from '../workbook/store/connection.ts';
 import { judgedFits } from '../workbook/store/fits.ts';
 
 /** What stands against ordering some part lines: fits that stop them, and what is only to be said. */
-export interface OrderFits {
+interface OrderFits {
   readonly stops: readonly FitStop[];
   readonly notices: readonly string[];
 }

@@ -144,7 +144,7 @@ const offeredOf = (has: ReadonlySet<unknown>): FitsView['offered'] =>
 export const fitsProcedures = {
   view: fits.view.handler(({ context, input }) => {
     needBuild(context, input.build);
-    const all = judgedFits(context.book().connection, input.build, pastDay(context, input.asOf));
+    const all = judgedFits(context.book().connection, input.build, pastDay(context, input.asOf), true);
     const every = [...all.judged, ...all.judgedDeclared];
     const counts = {
       fits: every.length,
@@ -166,7 +166,10 @@ export const fitsProcedures = {
     needBuild(context, input.build);
     const { connection } = context.book();
     checkSides(connection, input.build, input);
-    const { one, other, fit } = judgeSides(input, buildFits(connection, input.build, undefined).context);
+    const { one, other, fit } = judgeSides(
+      input,
+      buildFits(connection, input.build, undefined, { standings: true }).context,
+    );
     return { one, other, fit };
   }),
 
@@ -174,7 +177,9 @@ export const fitsProcedures = {
     needBuild(context, input.build);
     const { connection } = context.book();
     checkDeclaredFit(connection, input.build, input);
-    const { context: known } = buildFits(connection, input.build, undefined, Object.values(input.things));
+    const { context: known } = buildFits(connection, input.build, undefined, {
+      also: Object.values(input.things),
+    });
     const { outcome, severity, says, missing, asks, margin } = judgeDeclared(
       { ...input, id: 0, revision: 0, title: '', accepted: null, beforeGate: false, note: '' },
       known,

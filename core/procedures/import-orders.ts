@@ -24,7 +24,7 @@ export const noCharges: OrderDraft['charges'] = {
   tax: { kind: 'amount', minor: 0 },
 };
 
-export interface PlacedOrder {
+interface PlacedOrder {
   readonly order: number;
   /** In the order of the draft. */
   readonly lines: readonly number[];

@@ -2,7 +2,7 @@
 import { itemKey } from '../../plumbing/bill.ts';
 
 /** A thing to have for an adapter. */
-export interface AdapterItem {
+interface AdapterItem {
   readonly text: string;
   readonly count: number;
 }

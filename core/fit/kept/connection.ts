@@ -34,7 +34,7 @@ const isJoinedBy = (fit: JudgedFit, pieces: readonly string[]): boolean => {
 };
 
 /** Without its full stop, so that it can be followed by more. */
-export const clause = (text: string): string => text.trim().replace(/\.+$/, '');
+const clause = (text: string): string => text.trim().replace(/\.+$/, '');
 
 /** A consequence without the opening that its reason has said already. */
 const newIn = (consequence: string, reason: string): string =>

@@ -39,7 +39,7 @@ export interface JudgedDeclared {
 }
 
 /** A shipped rule by its id. */
-export const shippedFit = (id: string): FitCheck | undefined => shippedChecks.find((one) => one.id === id);
+const shippedFit = (id: string): FitCheck | undefined => shippedChecks.find((one) => one.id === id);
 
 /**
  * The rule of a declared fit: its own, or the shipped one that it names.

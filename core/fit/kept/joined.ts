@@ -19,14 +19,14 @@ export interface JudgedFit {
   source: string;
 }
 
-export interface JoinedAs {
+interface JoinedAs {
   readonly role: PortRole;
   readonly medium: string;
   readonly pressureBar: number | null;
 }
 
 /** A written port as read for its role, or the reader's message. */
-export type ReadPort =
+type ReadPort =
   | { readonly ok: true; readonly port: Port; readonly canonical: string; readonly warnings: readonly string[] }
   | { readonly ok: false; readonly message: string; readonly write: readonly string[] };
 

@@ -12,7 +12,7 @@ export interface SideShown {
   standing: string;
 }
 
-export interface ReadSide {
+interface ReadSide {
   readonly shown: SideShown;
   readonly port: Port | undefined;
   /** Why it can't be judged; empty when it can. */

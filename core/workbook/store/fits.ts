@@ -21,7 +21,7 @@ import { remembered } from './remembered.ts';
 import { statesAsOf } from './states.ts';
 
 /** Everything of a build that fits are judged by, now or at the end of a past day. */
-export interface BuildFits {
+interface BuildFits {
   readonly context: FitContext;
   readonly connections: readonly KeptConnection[];
   readonly declared: readonly KeptDeclaredFit[];
@@ -80,6 +80,7 @@ function partsOf(
   build: number,
   asOf: string | undefined,
   wanted: ReadonlySet<number>,
+  standings: boolean,
 ): Map<number, FitPart> {
   const ids = [...wanted];
   const records =
@@ -92,8 +93,9 @@ function partsOf(
           JSON.stringify(ids),
         )
       : recordsAsOf(connection, build, 'parts', asOf).filter(({ id }) => wanted.has(id));
-  const positions: ReadonlyMap<number, Position> =
-    asOf === undefined
+  const positions: ReadonlyMap<number, Position> = !standings
+    ? new Map()
+    : asOf === undefined
       ? keptPositions(connection, build)
       : new Map(
           [...statesAsOf(connection, build, asOf, ids)].map(([id, state]) => [id, positionOf(state, new Map(), 0)]),
@@ -117,13 +119,14 @@ function partsOf(
 
 /**
  * The ports, connections and declared fits of a build with what they are judged by.
- * @param also part lines that are wanted besides those of the records, and ports and fits that aren't kept yet
+ * @param also part lines that are wanted besides those that the records name
+ * @param standings whether it is asked how far each part line has come, which costs more than all the rest on a past day
  */
 export function buildFits(
   connection: Connection,
   build: number,
   asOf: string | undefined,
-  also: readonly number[] = [],
+  { also = [], standings = false }: { readonly also?: readonly number[]; readonly standings?: boolean } = {},
 ): BuildFits {
   const read = (table: FitTable): RecordValuesRow[] =>
     asOf === undefined
@@ -144,7 +147,7 @@ export function buildFits(
   return {
     context: {
       ports: new Map(ports.map((port) => [port.id, port])),
-      parts: wanted.size === 0 ? new Map() : partsOf(connection, build, asOf, wanted),
+      parts: wanted.size === 0 ? new Map() : partsOf(connection, build, asOf, wanted, standings),
       targets: inUse('targets').map((line) => ({
         name: String(line['name']),
         value: String(line['value']),
@@ -163,9 +166,14 @@ export interface JudgedFits extends BuildFits {
 }
 
 /** Every fit of a build judged; kept until the next act. */
-export function judgedFits(connection: Connection, build: number, asOf: string | undefined): JudgedFits {
-  return remembered(connection, `fits ${build} ${asOf ?? 'now'}`, () => {
-    const fits = buildFits(connection, build, asOf);
+export function judgedFits(
+  connection: Connection,
+  build: number,
+  asOf: string | undefined,
+  standings = false,
+): JudgedFits {
+  return remembered(connection, `fits ${build} ${asOf ?? 'now'} ${standings}`, () => {
+    const fits = buildFits(connection, build, asOf, { standings });
     return {
       ...fits,
       judged: fits.connections.map((one) => judgeConnection(one, fits.context)).sort(worstFirst),
@@ -177,7 +185,7 @@ export function judgedFits(connection: Connection, build: number, asOf: string |
 /** What would settle a connection, for the hoist check. */
 const clearsConnection = ({ stands, fit, adapter }: JudgedConnection): string =>
   stands === 'unknown'
-    ? `Find out ${fit.missing.join('; ')}.`
+    ? `Settle first: ${fit.missing.join('; ')}.`
     : adapter !== null
       ? 'Put the adapter back on the parts list, choose another, or accept the fit with a reason.'
       : fit.adapters.length > 0
