@@ -2,6 +2,7 @@ import type { Icon } from '@tabler/icons-react';
 import {
   IconAddressBook,
   IconCalculator,
+  IconCalendarStats,
   IconCoins,
   IconCrane,
   IconDroplet,
@@ -14,6 +15,7 @@ import {
   IconPlugConnected,
   IconRulerMeasure,
   IconSettings,
+  IconShoppingCart,
   IconTruckDelivery,
 } from '@tabler/icons-react';
 import type { ComponentType } from 'react';
@@ -73,6 +75,14 @@ export const screens: readonly Screen[] = [
     load: () => import('../screens/money/index.tsx'),
   },
   {
+    id: 'buying',
+    title: 'Buying',
+    path: '/buying',
+    icon: IconShoppingCart,
+    group: 'work',
+    load: () => import('../screens/buying/screen.tsx'),
+  },
+  {
     id: 'plan',
     title: 'Plan',
     path: '/plan',
@@ -80,6 +90,14 @@ export const screens: readonly Screen[] = [
     group: 'work',
     main: true,
     load: () => import('../screens/plan/index.tsx'),
+  },
+  {
+    id: 'forecast',
+    title: 'Forecast',
+    path: '/forecast',
+    icon: IconCalendarStats,
+    group: 'work',
+    load: () => import('../screens/forecast/forecast-screen.tsx'),
   },
   {
     id: 'hoist-check',

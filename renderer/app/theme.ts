@@ -147,6 +147,10 @@ const seriesOrder: Readonly<Record<string, number>> = {
   labour: 7,
   refunded: 8,
   safe: 8,
+  likely: 5,
+  'likely and safe': 5,
+  'with the plan': 1,
+  floor: 2,
 };
 const dashes = ['', '8 3', '2 3', '10 3 2 3', '5 3', '3 3', '14 4', '4 3 1 3 1 3'] as const;
 

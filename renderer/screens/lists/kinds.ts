@@ -85,6 +85,18 @@ export const kindSpecs: Readonly<Record<ListKind, KindSpec>> = {
         unit: 'days',
         inTable: true,
       },
+      {
+        name: 'shippingMinor',
+        label: 'Shipping of an order',
+        type: 'money',
+        description: 'In the vendor’s own currency; the buying plan counts it once an order.',
+      },
+      {
+        name: 'freeFromMinor',
+        label: 'Shipping is free from',
+        type: 'money',
+        description: 'Goods of one order, in the vendor’s own currency.',
+      },
       note,
     ],
   },
