@@ -52,6 +52,10 @@ export function FitStops({ stops, reason, onReason, onLook }: FitStopsProps) {
   );
 }
 
+/** Whether the sentence ends with what would happen already, in whatever words it began. */
+const isSaid = (consequence: string, says: string): boolean =>
+  says.includes(consequence.replace(/\.$/, '').split('. ').at(-1) ?? '');
+
 function Stop({ stop, onLook }: { readonly stop: FitStop; readonly onLook: () => void }) {
   const { description, subject, title, verdict, says, consequence, howToTell, caution } = stop;
   return (
@@ -69,9 +73,7 @@ function Stop({ stop, onLook }: { readonly stop: FitStop; readonly onLook: () =>
         </Link>
         : {says}
       </p>
-      {consequence !== '' && !says.includes(consequence.replace(/\.$/, '')) && (
-        <p>If joined all the same: {consequence}</p>
-      )}
+      {!isSaid(consequence, says) && <p>If joined all the same: {consequence}</p>}
       {howToTell !== '' && <p>How to tell: {howToTell.replace(/\.$/, '')}.</p>}
       {caution !== '' && <Caution>{caution}</Caution>}
     </li>

@@ -1,6 +1,8 @@
 import { ActionIcon, Button } from '@mantine/core';
 import { IconPlus, IconX } from '@tabler/icons-react';
+import type { FitStop } from '../../../../core/contract/fits.ts';
 import { MoneyField, QuantityField, TextField, UnitPriceField } from '../../../parts/fields.tsx';
+import { FitMark } from '../../../parts/fit-mark.tsx';
 import { Landed } from './landed.tsx';
 import type { LineDraft } from './new-draft.ts';
 import type { LandedLine } from './preview.tsx';
@@ -13,10 +15,12 @@ export interface LineFieldsProps {
   readonly landed: readonly LandedLine[];
   readonly onChange: (lines: readonly LineDraft[]) => void;
   readonly onSpare: () => void;
+  /** Fits that stop parts of the order. */
+  readonly stops: readonly FitStop[];
 }
 
 /** The lines of the order: quantity and price each, and what each comes to with the charges in. */
-export function LineFields({ lines, currency, base, landed, onChange, onSpare }: LineFieldsProps) {
+export function LineFields({ lines, currency, base, landed, onChange, onSpare, stops }: LineFieldsProps) {
   const put = (key: number, part: Partial<LineDraft>) =>
     onChange(lines.map((line) => (line.key === key ? { ...line, ...part } : line)));
   return (
@@ -27,6 +31,7 @@ export function LineFields({ lines, currency, base, landed, onChange, onSpare }:
         {lines.map((line, index) => {
           const name = line.part === null ? `line ${index + 1}` : line.description;
           const shares = landed[index];
+          const stop = stops.find(({ part }) => part === line.part);
           return (
             <li key={line.key} className="draft-line">
               <div className="draft-what">
@@ -40,7 +45,10 @@ export function LineFields({ lines, currency, base, landed, onChange, onSpare }:
                     required
                   />
                 ) : (
-                  <strong>{line.description}</strong>
+                  <span>
+                    <strong>{line.description}</strong>
+                    {stop !== undefined && <FitMark look={stop.verdict} />}
+                  </span>
                 )}
                 <ActionIcon
                   aria-label={`Leave out ${name}`}

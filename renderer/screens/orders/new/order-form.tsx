@@ -94,6 +94,7 @@ export function OrderForm({ build, start, settings, needs }: OrderFormProps) {
           lines={draft.lines}
           currency={draft.currency}
           base={base}
+          stops={stops}
           landed={landing.state === 'ready' && !landing.stale ? landing.value.lines : []}
           onChange={(lines) => set({ lines })}
           onSpare={() => setDraft(withSpare)}
@@ -136,7 +137,12 @@ export function OrderForm({ build, start, settings, needs }: OrderFormProps) {
           checked={draft.paid}
           onChange={(event) => set({ paid: event.currentTarget.checked })}
         />
-        <Preview landing={landing} currency={draft.currency} whole={order !== null} />
+        <Preview
+          landing={landing}
+          currency={draft.currency}
+          whole={order !== null}
+          said={stops.map(({ says }) => says)}
+        />
         {(stops.length > 0 || refusal?.field === 'despiteFits') && (
           <FitStops
             stops={stops}

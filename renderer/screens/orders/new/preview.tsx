@@ -33,10 +33,12 @@ export interface PreviewProps {
   readonly currency: string;
   /** Whether every line can be read. */
   readonly whole: boolean;
+  /** Sentences that the form says elsewhere, so that no notice repeats them. */
+  readonly said: readonly string[];
 }
 
 /** The total that the bill should show, before the order is placed. */
-export function Preview({ landing, currency, whole }: PreviewProps) {
+export function Preview({ landing, currency, whole, said }: PreviewProps) {
   const locale = useLocale();
   if (!whole) return <p className="quiet">The total stands here once the vendor and every line are whole.</p>;
   if (landing.state === 'loading') return <p className="quiet">Working out the total.</p>;
@@ -56,11 +58,13 @@ export function Preview({ landing, currency, whole }: PreviewProps) {
           </span>
         )}
       </p>
-      {notices.map((notice) => (
-        <p key={notice} className="quiet">
-          {notice}
-        </p>
-      ))}
+      {notices
+        .filter((notice) => !said.some((sentence) => notice.includes(sentence)))
+        .map((notice) => (
+          <p key={notice} className="quiet">
+            {notice}
+          </p>
+        ))}
     </div>
   );
 }
