@@ -1,4 +1,5 @@
 import { Button } from '@mantine/core';
+import { isDefinedError } from '@orpc/client';
 import { type ReactNode, useEffect, useState } from 'react';
 import type { LineDetail } from '../../../core/contract/plumbing.ts';
 import { api } from '../../app/client.ts';
@@ -6,6 +7,7 @@ import { useRead } from '../../app/data.tsx';
 import { useLocale } from '../../parts/locale.tsx';
 import { Caution } from '../../parts/notes.tsx';
 import { Answer } from '../../parts/page.tsx';
+import { type RefusalWords, refusalWords } from '../../parts/refusal-note.tsx';
 import { fieldName, type LineDraft, valuesOf } from './draft.ts';
 import { cutText } from './lengths-text.ts';
 import { BillTable, CheckList, LengthList } from './take-off.tsx';
@@ -50,26 +52,36 @@ const wordsOf = (message: string, accepted: string | undefined): string =>
 const begun = ({ from, to, texts }: LineDraft): boolean =>
   from !== null || to !== null || ['fluid', 'from_port', 'to_port'].some((name) => (texts[name] ?? '').trim() !== '');
 
+type Asked = { readonly detail: NonNullable<Tried['detail']> } | { readonly refusal: RefusalWords };
+
+/** A refusal is an answer here: asking again, as after a lost connection, would only keep the writer waiting. */
+async function ask(build: number, values: string): Promise<Asked> {
+  try {
+    return { detail: await api.plumbing.tryOut({ build, values: JSON.parse(values) as ReturnType<typeof valuesOf> }) };
+  } catch (error) {
+    if (error instanceof Error && isDefinedError(error)) return { refusal: refusalWords(error) };
+    throw error;
+  }
+}
+
 /** What the draft would come to, asked for once nobody types any more; nothing is written. */
 export function useTryOut(draft: LineDraft, build: number): Tried {
   const locale = useLocale();
   const asked = useRested(JSON.stringify(valuesOf(draft.name.trim() === '' ? { ...draft, name: 'New line' } : draft)));
-  const read = useRead(
-    ['plumbing', build, null, 'try', asked],
-    begun(draft)
-      ? () => api.plumbing.tryOut({ build, values: JSON.parse(asked) as ReturnType<typeof valuesOf> })
-      : null,
-  );
+  const read = useRead(['plumbing', build, null, 'try', asked], begun(draft) ? () => ask(build, asked) : null);
   if (!begun(draft)) {
     return { answer: <Answer>Say what flows and where it goes; the cut follows.</Answer>, detail: null, problem: null };
   }
   if (read.state === 'loading') return { answer: <Answer>Taking off the line …</Answer>, detail: null, problem: null };
-  if (read.state === 'refused') {
-    const { message, field, accepted } = read.refusal;
+  const refusal = read.state === 'refused' ? read.refusal : 'refusal' in read.value ? read.value.refusal : null;
+  if (refusal !== null) {
+    const { message, field, accepted } = refusal;
     const problem = { field: shownField(field ?? '', draft), words: wordsOf(message, accepted) };
     return { answer: <Answer blocks>{message.replace(/ ?Nothing was changed\.$/, '')}</Answer>, detail: null, problem };
   }
-  const { row } = read.value;
+  const detail = read.state === 'ready' && 'detail' in read.value ? read.value.detail : null;
+  if (detail === null) return { answer: null, detail: null, problem: null };
+  const { row } = detail;
   const lacks = row.problem;
   return {
     answer: (
@@ -77,7 +89,7 @@ export function useTryOut(draft: LineDraft, build: number): Tried {
         {row.verdict === 'fail' ? `Cut ${cutText(row, locale)}. ${row.says}` : row.says}
       </Answer>
     ),
-    detail: read.value,
+    detail,
     problem:
       lacks === null ? null : { field: shownField(lacks.field, draft), words: wordsOf(lacks.message, lacks.accepted) },
   };
