@@ -92,4 +92,22 @@ describe('the demo workbook', () => {
     const typed = rows.find(({ kind, quantityMilli }) => kind === 'received' && quantityMilli === 10_000);
     expect(typed?.reversedBy).not.toBeNull();
   });
+
+  // The verdicts of the demo's ports are regressions; that M14x1.25 doesn't go into M14x1.5 is ISO 261.
+  test('keeps the fan switch of the wrong pitch from being ordered, and nothing else', async () => {
+    const view = await host.client.fits.view({ build });
+    expect(view.ports.filter(({ problem }) => problem !== '')).toEqual([]);
+    const verdicts = Map.groupBy(view.connections, ({ fit }) => fit.verdict);
+    expect([...verdicts].map(([verdict, rows]) => [verdict, rows.length])).toEqual([
+      ['lookalike', 1],
+      ['unknown', 1],
+      ['adapter', 1],
+      ['mates', 9],
+    ]);
+    expect(view.declared.map(({ outcome }) => outcome)).toEqual(['pass', 'pass', 'pass', 'pass', 'pass']);
+    const answer = await host.client.parts.rows({ build, from: 0, count: 1000 });
+    const at = answer.columns.indexOf('id');
+    const stops = await host.client.fits.stops({ build, parts: answer.rows.map((row) => Number(row[at])) });
+    expect(stops.map(({ description }) => description)).toEqual(['Fan switch, 92 C']);
+  });
 });
