@@ -8,8 +8,8 @@ import type { Box, LabelShape, Point } from './drawing-shapes.ts';
 
 export type Places = SchematicView['places'];
 
-/** Room between two components, for a line and its ends, px. */
-const apart = 30;
+/** Least room between two components, px: a line passes, and the layout leaves more. */
+const apart = 24;
 const step = 10;
 
 /** The place nearest to the wanted one where a box has room. Beyond the search, the wanted one. */
