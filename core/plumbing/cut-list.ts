@@ -1,6 +1,6 @@
 /** The cuts of all lines, one plan for each kind of hose. */
 import { trimMm } from './bill.ts';
-import { type CutPlan, planCuts, type StockLength, type Supply } from './cutting.ts';
+import { type CutEffort, type CutPlan, planCuts, type StockLength, type Supply } from './cutting.ts';
 import { metreStepMilli } from './needs.ts';
 
 export interface HoseCut {
@@ -20,6 +20,7 @@ export interface CutListOptions {
   readonly supply?: Supply;
   readonly kerfMm?: number;
   readonly keepFromMm?: number;
+  readonly effort?: CutEffort;
 }
 
 export interface HosePlan extends CutPlan {

@@ -27,6 +27,16 @@ export interface CuttingWanted {
   readonly kerfMm?: number;
   /** A rest at least this long goes back on the shelf; a shorter one is waste. */
   readonly keepFromMm?: number;
+  /** How long to look for a better plan; a long time when absent. */
+  readonly effort?: CutEffort;
+}
+
+/** A smaller effort answers sooner and proves less often that nothing is better. */
+export interface CutEffort {
+  /** Ways tried in the search through all of them. */
+  readonly searchSteps: number;
+  /** Rounds of improving the first plan. */
+  readonly improveRounds: number;
 }
 
 export interface CutLength {
@@ -58,8 +68,7 @@ export interface CutPlan {
 }
 
 const defaultKeepFromMm = 300;
-const searchSteps = 100_000;
-const improveRounds = 400;
+const fullEffort: CutEffort = { searchSteps: 100_000, improveRounds: 400 };
 const mostPieces = 1000;
 
 /**
@@ -69,7 +78,8 @@ const mostPieces = 1000;
  * @throws RangeError for lengths that aren't, which is a bug of the caller.
  */
 export function planCuts(wanted: CuttingWanted): CutPlan {
-  const { kerfMm = 0, keepFromMm = defaultKeepFromMm, supply } = wanted;
+  const { kerfMm = 0, keepFromMm = defaultKeepFromMm, supply, effort = fullEffort } = wanted;
+  const { searchSteps, improveRounds } = effort;
   const pieces = wanted.pieces
     .flatMap(({ id, lengthMm, count }) => Array.from({ length: count }, () => ({ id, lengthMm })))
     .sort((one, other) => other.lengthMm - one.lengthMm);

@@ -123,8 +123,25 @@ function namedHose({ definition }: KeptLine): Hose | undefined {
   return describeHose({ type, dash });
 }
 
-/** Works a kept line out. Never throws for what somebody wrote: a line that can't be worked out says what it lacks. */
+/** At most so many lines are kept: the hoist check's past weeks ask for the same ones again and again. */
+const mostKept = 1000;
+const planned = new Map<string, PlannedLine>();
+
+/**
+ * Works a kept line out. Never throws for what somebody wrote: a line that can't be worked out says what it lacks. The
+ * answer is shared: callers leave it as it is.
+ */
 export function planLine(kept: KeptLine): PlannedLine {
+  const key = JSON.stringify([kept.name, kept.definition, kept.from, kept.to]);
+  const before = planned.get(key);
+  if (before !== undefined) return before;
+  const plan = workedOut(kept);
+  if (planned.size >= mostKept) planned.delete(planned.keys().next().value as string);
+  planned.set(key, plan);
+  return plan;
+}
+
+function workedOut(kept: KeptLine): PlannedLine {
   try {
     return { ready: true, takeOff: takeOff(readLine(fieldsOf(dataOf(kept)))) };
   } catch (error) {

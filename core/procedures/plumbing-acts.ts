@@ -103,6 +103,10 @@ export const plumbingActs = {
         ({ key, toAddMilli }) => toAddMilli > 0 && (input.keys.length === 0 || input.keys.includes(key)),
       );
       for (const need of wanted) addNeed(writer, input.build, input.on, need);
+      const unfit = new Set(wanted.flatMap((need) => need.lines.filter(({ standing }) => standing === 'unfit')));
+      for (const { values, says } of unfit) {
+        writer.notices.push(`“${values.name}” fails a check: mend the line before its things are ordered. ${says}`);
+      }
       if (wanted.length === 0) writer.notices.push('Everything that the lines need is on the list already.');
       return undefined;
     });

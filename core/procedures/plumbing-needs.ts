@@ -1,6 +1,7 @@
 import type { LineNeedRow, PlumbingView } from '../contract/plumbing.ts';
 import { type BillItem, itemKey } from '../plumbing/bill.ts';
-import { cutListOf, type HosePlan, takenMm } from '../plumbing/cut-list.ts';
+import { cutListOf, type HoseCut, type HosePlan, type HoseStock, takenMm } from '../plumbing/cut-list.ts';
+import type { CutEffort } from '../plumbing/cutting.ts';
 import { describeHose, splitHoseText } from '../plumbing/hose.ts';
 import { type ListedNeed, type ListedPart, needsOnList } from '../plumbing/list-needs.ts';
 import { plainQuantity } from '../units/quantity.ts';
@@ -23,7 +24,25 @@ export interface NeedsAndCuts {
 }
 
 /** A cut list holds so many hoses; of a type with more, the sum of the lengths is bought. */
-const mostCopies = 1000;
+const mostCopies = 300;
+/** Of so many hoses all that can be tried is tried; with more, somebody waits for the page. */
+const triedInFull = 24;
+const brief: CutEffort = { searchSteps: 10_000, improveRounds: 20 };
+
+/** Cut lists already worked out: most acts leave cuts and lengths as they are. */
+const mostKept = 50;
+const keptPlans = new Map<string, readonly HosePlan[]>();
+
+function planOf(cuts: readonly HoseCut[], stock: readonly HoseStock[]): readonly HosePlan[] {
+  const key = JSON.stringify([cuts, stock]);
+  const before = keptPlans.get(key);
+  if (before !== undefined) return before;
+  const pieces = cuts.reduce((sum, { count }) => sum + count, 0);
+  const plans = cutListOf(cuts, stock, pieces <= triedInFull ? {} : { effort: brief });
+  if (keptPlans.size >= mostKept) keptPlans.delete(keptPlans.keys().next().value as string);
+  keptPlans.set(key, plans);
+  return plans;
+}
 
 const units: Readonly<Record<string, BillItem['unit']>> = { each: 'piece', m: 'm' };
 
@@ -73,7 +92,13 @@ function plansOf(connection: Connection, ready: readonly Ready[]): readonly Hose
     const used = Math.min(count, most);
     return used === 0 ? [] : [{ id: String(id), hose: itemKey(label), lengthMm, count: used }];
   });
-  return cutListOf(planned, stock);
+  // One kind of hose after the other, so that a change of one leaves the others as they were.
+  return [...new Set(planned.map(({ hose }) => hose))].flatMap((hose) =>
+    planOf(
+      planned.filter((cut) => cut.hose === hose),
+      stock.filter((length) => length.hose === hose),
+    ),
+  );
 }
 
 /** Hose to have on the parts list by the key of its bill item, in mm: what is bought, and what was cut of it already. */

@@ -1,5 +1,6 @@
 import type { RecordValues } from '../contract/records.ts';
 import { takeOffCaution } from '../plumbing/take-off.ts';
+import { Refusal } from '../refusal.ts';
 import { storedPlumbing } from '../workbook/store/plumbing.ts';
 import { needRecord } from '../workbook/store/record-tables.ts';
 import { type Context, needBuild, procedures } from './context.ts';
@@ -38,15 +39,20 @@ export const plumbingProcedures = {
     const record = needRecord(connection, 'hoseLines', input.line, 'line');
     const asOf = pastOf(context, input.asOf);
     const stored = storedPlumbing(connection, input.build, asOf);
+    const known = stored.lines.find(({ id }) => id === input.line);
     // A line that was retired can still be looked at.
-    const line =
-      stored.lines.find(({ id }) => id === input.line) ??
-      (record.build === input.build ? (record as unknown as (typeof stored.lines)[number]) : undefined);
-    if (line === undefined) {
-      // The record belongs to another build.
-      needRecord(connection, 'hoseLines', 0, 'line');
-      throw new Error('A record without a number.');
+    const retired = asOf === undefined && record.build === input.build;
+    if (known === undefined && !retired) {
+      throw new Refusal(
+        'not-found',
+        `The build has no line number ${input.line}${asOf === undefined ? '' : ` on ${asOf}`}. Nothing was changed.`,
+        {
+          field: 'line',
+          accepted: 'a line of this build that was planned by then',
+        },
+      );
     }
+    const line = known ?? (record as unknown as (typeof stored.lines)[number]);
     const { name, from, to, system, job, definition, beforeGate, note } = line;
     return {
       ...detailOf(workLine(stored, line.id, line.revision, line)),

@@ -105,6 +105,8 @@ describe('making a line', () => {
     expect(await bench.row(id)).toMatchObject({ stepsDone: 0, cutMm: 425 });
     expect((await review(bench, '2026-03-12'))[0]?.why).toContain('5 of 7 steps');
     expect((await bench.plumbing.view({ build: bench.build, asOf: '2026-03-01' })).lines).toEqual([]);
+    const early = bench.plumbing.line({ build: bench.build, line: id, asOf: '2026-03-01' });
+    expect(await refusalOf(early)).toMatchObject({ code: 'not-found', field: 'line' });
   });
 });
 

@@ -164,6 +164,30 @@ describe('the needs of the lines', () => {
     ]);
   });
 
+  it('of a line that fails a check come with a warning', async () => {
+    const bench = await openPlumbingBench();
+    await bench.line('oil feed', { ...oilFeed, pressure_bar: 500 });
+    expect((await bench.addNeeds()).notices).toEqual([
+      expect.stringMatching(/^“oil feed” fails a check: mend the line before its things are ordered\. Pressure: /),
+    ]);
+  });
+
+  it('are worked out for hundreds of hoses', async () => {
+    const bench = await openPlumbingBench();
+    await bench.line('oil feed', { ...oilFeed, quantity: 200 });
+    await bench.line('oil return', { ...oilFeed, length: 830, quantity: 100 });
+    await bench.save('hoseLength', { hose: '100R14 -6', lengthMm: 2000, count: 400 });
+    const start = performance.now();
+    const { cutList } = await bench.plumbing.view({ build: bench.build });
+    expect(cutList[0]?.lengths.flatMap(({ cuts }) => cuts)).toHaveLength(300);
+    // A bound of our own, wide for slow machines.
+    expect(performance.now() - start).toBeLessThan(10_000);
+    // More than a cut list holds: the sum of the lengths.
+    await bench.line('oil vent', { ...oilFeed, quantity: 20 });
+    expect((await bench.plumbing.view({ build: bench.build })).cutList).toEqual([]);
+    expect((await bench.need('hose')).toAddMilli).toBeGreaterThan(150_000);
+  });
+
   it('are unknown by another key', async () => {
     const bench = await openPlumbingBench();
     await expect(bench.addNeeds('gold hose')).rejects.toMatchObject({ data: { code: 'not-found', field: 'keys' } });
