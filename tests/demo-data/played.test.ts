@@ -94,7 +94,7 @@ describe('the demo workbook', () => {
   });
 
   // The verdicts of the demo's ports are regressions; that M14x1.25 doesn't go into M14x1.5 is ISO 261.
-  test('keeps the fan switch of the wrong pitch from being ordered, and nothing else', async () => {
+  test('keeps the fan switch of the wrong pitch, and what it goes into, from being ordered, and nothing else', async () => {
     const view = await host.client.fits.view({ build });
     expect(view.ports.filter(({ problem }) => problem !== '')).toEqual([]);
     const verdicts = Map.groupBy(view.connections, ({ fit }) => fit.verdict);
@@ -108,6 +108,6 @@ describe('the demo workbook', () => {
     const answer = await host.client.parts.rows({ build, from: 0, count: 1000 });
     const at = answer.columns.indexOf('id');
     const stops = await host.client.fits.stops({ build, parts: answer.rows.map((row) => Number(row[at])) });
-    expect(stops.map(({ description }) => description)).toEqual(['Fan switch, 92 C']);
+    expect(stops.map(({ description }) => description)).toEqual(['Radiator, alloy, two rows', 'Fan switch, 92 C']);
   });
 });
