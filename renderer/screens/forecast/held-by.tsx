@@ -1,0 +1,56 @@
+import type { ForecastAnswer } from '../../../core/forecast/view.ts';
+import { Link } from '../../app/route.tsx';
+import { type Column, SimpleTable } from '../../parts/simple-table.tsx';
+import { inHundred } from './forecast-words.ts';
+
+type Gate = ForecastAnswer['gates'][number];
+type Holder = Gate['heldBy'][number];
+
+/** What stood on the chain that held the gate, most often first, and what a week earlier would win. */
+export function HeldBy({ gate, complete }: { readonly gate: Gate; readonly complete: boolean }) {
+  if (gate.heldBy.length === 0) return null;
+  const columns: readonly Column<Holder>[] = [
+    {
+      id: 'what',
+      title: 'What',
+      rowHeader: true,
+      cell: ({ kind, id, name }) =>
+        kind === 'job' ? (
+          <Link to="/plan" params={{ job: id }}>
+            {name}
+          </Link>
+        ) : (
+          <Link to="/parts" params={{ part: id }}>
+            {name}
+          </Link>
+        ),
+      sortBy: ({ name }) => name,
+    },
+    { id: 'kind', title: 'Kind', cell: ({ kind }) => (kind === 'job' ? 'job' : 'part to come') },
+    {
+      id: 'often',
+      title: 'Holds it in runs',
+      figures: true,
+      cell: ({ criticality }) => inHundred(criticality),
+      sortBy: ({ criticality }) => criticality,
+    },
+    {
+      id: 'won',
+      title: 'Days won by a week earlier',
+      figures: true,
+      cell: ({ daysWon }) => (daysWon === null ? (complete ? 'not worked out' : '…') : daysWon.toFixed(1)),
+      sortBy: ({ daysWon }) => daysWon ?? -1,
+    },
+  ];
+  return (
+    <section className="forecast-section">
+      <h2>What holds {gate.name}</h2>
+      <SimpleTable
+        caption="On the chain that held the gate; days won are the mean over runs, for the twelve that hold most often"
+        columns={columns}
+        rows={gate.heldBy}
+        rowKey={({ kind, id }) => `${kind} ${id}`}
+      />
+    </section>
+  );
+}
