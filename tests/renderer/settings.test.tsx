@@ -5,8 +5,8 @@ import { beforeEach, expect, it, vi } from 'vitest';
 import type { Settings, WorkbookStatus } from '../../core/contract/workbook.ts';
 import type { MenuVerb } from '../../renderer/app/desktop-bridge.ts';
 import { DesktopMenu } from '../../renderer/app/desktop-menu.tsx';
+import { clockOf, minutesAWeek } from '../../renderer/parts/week-windows.ts';
 import SettingsScreen from '../../renderer/screens/settings/screen.tsx';
-import { clockOf, minutesAWeek } from '../../renderer/screens/settings/week-windows.ts';
 import { shown } from './shown.tsx';
 
 const api = vi.hoisted(() => ({

@@ -1,5 +1,5 @@
-import type { Settings } from '../../../core/contract/workbook.ts';
-import { readWorkingTime } from '../../../core/schedule/working-time.ts';
+import type { Settings } from '../../core/contract/workbook.ts';
+import { readWorkingTime } from '../../core/schedule/working-time.ts';
 
 export type WeekWindow = Settings['weekWindows'][number];
 
