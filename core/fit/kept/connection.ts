@@ -67,20 +67,21 @@ export function fitSays(fit: JudgedFit): string {
 export function judgeSides(
   sides: Pick<KeptConnection, 'one' | 'other' | 'role' | 'medium' | 'pressureBar'>,
   context: FitContext,
-): { readonly one: SideShown; readonly other: SideShown; readonly fit: JudgedFit; readonly turned: JudgedFit } {
+): { readonly one: SideShown; readonly other: SideShown; readonly fit: JudgedFit; readonly turned: () => JudgedFit } {
   const one = readSide(sides.one, sides.role, context);
   const other = readSide(sides.other, sides.role, context);
   const lacks = [one.lacks, other.lacks].filter((text) => text !== '');
   if (lacks.length > 0 || one.port === undefined || other.port === undefined) {
     const fit = unjudged(lacks, unknownCaution);
-    return { one: one.shown, other: other.shown, fit, turned: fit };
+    return { one: one.shown, other: other.shown, fit, turned: () => fit };
   }
+  const [first, second] = [one.port, other.port];
   return {
     one: one.shown,
     other: other.shown,
-    fit: joinedFit(one.port, other.port, sides),
-    // An adapter chosen stays chosen when the sides are named the other way round.
-    turned: joinedFit(other.port, one.port, sides),
+    fit: joinedFit(first, second, sides),
+    // Asked only of a connection with an adapter, which stays chosen when the sides are named the other way round.
+    turned: () => joinedFit(second, first, sides),
   };
 }
 
@@ -98,7 +99,7 @@ export function judgeConnection(connection: KeptConnection, context: FitContext)
           parts: [...new Set(chosen.parts)],
           missing:
             chosen.parts.some((part) => context.parts.get(part)?.listed !== true) ||
-            (fit.verdict !== 'unknown' && ![fit, turned].some((way) => isJoinedBy(way, chosen.pieces))),
+            (fit.verdict !== 'unknown' && !isJoinedBy(fit, chosen.pieces) && !isJoinedBy(turned(), chosen.pieces)),
         };
   const settled = (adapter !== null && !adapter.missing) || (accepted !== null && !accepted.lapsed);
   const stands: Stands = fit.verdict === 'unknown' ? 'unknown' : fit.verdict === 'mates' || settled ? 'fits' : 'wrong';
