@@ -5,7 +5,7 @@ import { DateText, Money, Quantity } from '../../parts/figures.tsx';
 import { counted } from '../../parts/formats.ts';
 import { Empty } from '../../parts/notes.tsx';
 import { useCanAct } from '../../parts/past-day.tsx';
-import { type Column, SimpleTable } from '../../parts/simple-table.tsx';
+import { SimpleTable } from '../../parts/simple-table.tsx';
 
 /** The plan by week, how it compares, what it leaves out and what it stands on. */
 export function PlanSection({ plan }: { readonly plan: BuyingView }) {
@@ -60,16 +60,12 @@ export function PlanSection({ plan }: { readonly plan: BuyingView }) {
 function Compared({ plan }: { readonly plan: BuyingView }) {
   return (
     <div className="buying-compared">
-      <p>
-        {plan.asMoneyComes?.says}
-        {plan.shippingSavedMinor !== null && plan.shippingSavedMinor > 0 && (
-          <>
-            {' '}
-            Orders put together save <Money amountMinor={plan.shippingSavedMinor} /> of shipping against each part by
-            itself.
-          </>
-        )}
-      </p>
+      {plan.shippingSavedMinor !== null && plan.shippingSavedMinor > 0 && (
+        <p>
+          Orders put together save <Money amountMinor={plan.shippingSavedMinor} /> of shipping against each part by
+          itself.
+        </p>
+      )}
       <p className="quiet">
         {plan.method === 'exact'
           ? 'No plan reaches the gate earlier or, on that day, for less. '
@@ -88,7 +84,7 @@ function PartLink({ part, words }: { readonly part: number; readonly words: stri
   );
 }
 
-const priceWords = { offer: 'offer', quote: 'quote', estimate: 'estimate' } as const;
+const priceWords = { offer: 'an offer', quote: 'a quote', estimate: 'estimate' } as const;
 
 interface WeekProps {
   readonly week: PlanWeek;
@@ -120,45 +116,6 @@ interface VendorOrderProps {
 
 function VendorOrder({ order, lineOf }: VendorOrderProps) {
   const canAct = useCanAct();
-  const columns: readonly Column<PlanLine>[] = [
-    {
-      id: 'part',
-      title: 'Part',
-      rowHeader: true,
-      cell: ({ part, description }) => <PartLink part={part} words={description} />,
-    },
-    {
-      id: 'quantity',
-      title: 'Quantity',
-      figures: true,
-      cell: ({ orderMilli, unit }) => <Quantity quantityMilli={orderMilli} unit={unit} />,
-    },
-    {
-      id: 'price',
-      title: 'Price',
-      figures: true,
-      cell: ({ priceMinor, priceFrom, priceSays }) => (
-        <>
-          {priceMinor === null ? '–' : <Money amountMinor={priceMinor} />}
-          <span className="row-note" title={priceSays}>
-            {priceWords[priceFrom]}
-          </span>
-        </>
-      ),
-    },
-    {
-      id: 'why',
-      title: 'Why then',
-      cell: ({ sentence, reason, leadSays, priceSays }) => (
-        <>
-          {reason === 'holds-gate' && <IconFlag aria-hidden size="1em" className="buying-holds" />} {sentence}
-          <span className="row-note">
-            {leadSays} {priceSays}.
-          </span>
-        </>
-      ),
-    },
-  ];
   const rows = order.parts.flatMap((part) => lineOf.get(part) ?? []);
   return (
     <div className="buying-order">
@@ -185,14 +142,35 @@ function VendorOrder({ order, lineOf }: VendorOrderProps) {
           </Link>
         )}
       </div>
-      <SimpleTable
-        caption={`Order to ${order.vendorName}`}
-        captionHidden
-        columns={columns}
-        rows={rows}
-        rowKey={({ part }) => String(part)}
-      />
+      <ul className="buying-lines">
+        {rows.map((line) => (
+          <Line key={line.part} line={line} />
+        ))}
+      </ul>
     </div>
+  );
+}
+
+function Line({ line }: { readonly line: PlanLine }) {
+  const { part, description, orderMilli, unit, priceMinor, priceFrom, priceSays, reason, sentence, leadSays } = line;
+  return (
+    <li>
+      <div className="buying-line-head">
+        <PartLink part={part} words={description} />
+        <Quantity quantityMilli={orderMilli} unit={unit} />
+        {priceMinor !== null && (
+          <span>
+            <Money amountMinor={priceMinor} /> by {priceWords[priceFrom]}
+          </span>
+        )}
+      </div>
+      <p>
+        {reason === 'holds-gate' && <IconFlag aria-hidden size="1em" className="buying-holds" />} {sentence}
+      </p>
+      <p className="row-note">
+        {leadSays} {priceSays}.
+      </p>
+    </li>
   );
 }
 
