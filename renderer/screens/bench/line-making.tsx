@@ -99,7 +99,7 @@ function Making({ detail, past }: { readonly detail: LineDetail; readonly past: 
         {next === undefined ? 'every step is done.' : `${left} of ${making.length} steps still open.`}
       </Answer>
       <p>
-        {row.hose}. {row.says}{' '}
+        {row.says.startsWith(row.hose) ? row.says : `${row.hose}. ${row.says}`}{' '}
         <Link to="/plumbing" params={{ line: row.id }}>
           The whole take-off
         </Link>

@@ -18,7 +18,7 @@ export function HoseLengths() {
   const [open, setOpen] = useState<RecordRow | 'new' | null>(null);
   const read = useRead(['records', null, null, 'hoseLength'], () => api.records.list({ kind: 'hoseLength' }));
   return (
-    <section aria-label="Hose at hand" className="plumbing-block plumbing-at-hand">
+    <section aria-label="Hose at hand" className="plumbing-block plumbing-at-hand not-printed">
       <h2>Hose at hand</h2>
       <ReadView read={read} label="Looking for hose at hand">
         {(rows) =>
@@ -54,7 +54,7 @@ export function HoseLengths() {
         }
       </ReadView>
       {canAct && (
-        <div className="plumbing-buttons not-printed">
+        <div className="plumbing-buttons">
           <Button leftSection={<IconPlus aria-hidden size="1.1em" />} onClick={() => setOpen('new')}>
             Write down a length…
           </Button>

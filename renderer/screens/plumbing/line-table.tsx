@@ -24,7 +24,7 @@ export function LineTable({ lines }: { readonly lines: readonly LineRow[] }) {
             {row.name}
           </Link>
           {row.quantity > 1 && <span className="plumbing-soft"> {row.quantity} alike</span>}
-          {row.verdict !== 'pass' && <span className="plumbing-says">{row.says}</span>}
+          {(row.verdict === 'fail' || row.verdict === 'unknown') && <span className="plumbing-says">{row.says}</span>}
         </span>
       ),
     },

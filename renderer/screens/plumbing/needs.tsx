@@ -20,6 +20,14 @@ interface NeedsProps {
   readonly hasLines: boolean;
 }
 
+/** The first lines that need a thing, and how many more. */
+function linesText(lines: readonly string[]): string {
+  const most = 4;
+  return lines.length <= most + 1
+    ? lines.join('; ')
+    : `${lines.slice(0, most).join('; ')} and ${lines.length - most} more`;
+}
+
 /** What all lines together need, less what is on the list and on the shelf, and the way onto the parts list. */
 export function Needs({ needs, build, hasLines }: NeedsProps) {
   const { today } = useWorkspace();
@@ -82,7 +90,7 @@ export function Needs({ needs, build, hasLines }: NeedsProps) {
               {row.text}
             </Link>
           )}
-          <span className="plumbing-says">For {row.lines.join('; ')}</span>
+          <span className="plumbing-says">For {linesText(row.lines)}</span>
         </span>
       ),
     },
