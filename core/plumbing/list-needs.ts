@@ -33,6 +33,22 @@ export interface ListedNeed {
 }
 
 /**
+ * Part lines that count for a thing: those that are this thing alone, then the first that is other things, too. With one
+ * shared line at most, what one thing takes of it is never what another one could have had elsewhere.
+ */
+function partsFor(
+  key: string,
+  unit: BillItem['unit'],
+  parts: readonly ListedPart[],
+  items: readonly BillItem[],
+): readonly ListedPart[] {
+  const candidates = parts.filter((part) => part.unit === unit && part.keys.has(key));
+  const isShared = ({ keys }: ListedPart): boolean =>
+    items.some((item) => item.key !== key && item.unit === unit && keys.has(item.key));
+  return [...candidates.filter((part) => !isShared(part)), ...candidates.filter(isShared).slice(0, 1)];
+}
+
+/**
  * Needs less what is on the list. A part line's need covers the things that it stands for one after the other, so that
  * nothing counts twice; what is free of it beyond its need is put on the list before anything is to be ordered. Adding
  * and asking again gives nothing.
@@ -54,8 +70,9 @@ export function needsOnList(
   };
   const steps = (milli: number, unit: BillItem['unit']): number =>
     unit === 'm' ? upToStep(milli, metreStepMilli) : milli;
-  return addUp(bill).map(({ key, kind, text, unit, quantityMilli }) => {
-    const own = parts.filter((part) => part.unit === unit && part.keys.has(key));
+  const items = addUp(bill);
+  return items.map(({ key, kind, text, unit, quantityMilli }) => {
+    const own = partsFor(key, unit, parts, items);
     const onShelf = own.reduce((sum, { id, shelfMilli }) => sum + Math.min(free.get(id) ?? 0, shelfMilli), 0);
     const neededMilli = steps(quantityMilli, unit);
     const listed = steps(wanted.get(key) ?? quantityMilli, unit);

@@ -1,6 +1,7 @@
 import type { LineDetail, LineRow } from '../contract/plumbing.ts';
 import type { RecordValues } from '../contract/records.ts';
 import { readPort } from '../fit/kept/joined.ts';
+import { trimMm } from '../plumbing/bill.ts';
 import { type Check, type CheckVerdict, worstOf } from '../plumbing/check.ts';
 import { type KeptLine, type PlannedLine, planLine, typedPort } from '../plumbing/kept-line.ts';
 import { type Made, madeOf } from '../plumbing/made.ts';
@@ -162,6 +163,7 @@ function lengthRows({ line, lengths, bend, clocking }: TakeOff): LineDetail['len
       value: `${lengths.cutMm} mm ± ${mm(lengths.toleranceMm)}`,
       how: 'next 5 mm up; tolerance of RMA IP-2 (2003)',
     },
+    { label: 'To spare', value: mm(trimMm), how: 'taken with the cut, so that an end can be cut square once more' },
     ...(bend?.insideRadiusMm === undefined
       ? []
       : [
