@@ -67,7 +67,6 @@ export interface CanvasProps {
 /** The drawing in a window of its own, to be panned and zoomed. */
 export function Canvas({ drawing, onMove, label, describedBy }: CanvasProps) {
   const flow = useReactFlow();
-  const frame = useRef<HTMLDivElement>(null);
   const [dragged, setDragged] = useState<PlacedNode | null>(null);
   const showAll = useShowAll(drawing);
 
@@ -110,19 +109,21 @@ export function Canvas({ drawing, onMove, label, describedBy }: CanvasProps) {
     } else return;
     event.preventDefault();
   };
-  // What has the focus must be seen, wherever the paper is.
-  const focused = (event: FocusEvent) => {
-    const [inner, outer] = [event.target.getBoundingClientRect(), frame.current?.getBoundingClientRect()];
-    if (outer === undefined || event.target === event.currentTarget) return;
+  // What has the focus must be seen, wherever the paper is. (To show it, the browser scrolls what mustn't scroll.)
+  const focused = ({ target, currentTarget }: FocusEvent) => {
+    if (target === currentTarget) return;
+    currentTarget.scrollTo(0, 0);
+    const [inner, outer] = [target.getBoundingClientRect(), currentTarget.getBoundingClientRect()];
     const seen =
       inner.left >= outer.left && inner.right <= outer.right && inner.top >= outer.top && inner.bottom <= outer.bottom;
     if (seen) return;
     const middle = flow.screenToFlowPosition({ x: inner.left + inner.width / 2, y: inner.top + inner.height / 2 });
     void flow.setCenter(middle.x, middle.y, { zoom: flow.getZoom() });
+    requestAnimationFrame(() => target.scrollIntoView({ block: 'nearest', inline: 'nearest' }));
   };
   const edges = following(drawing, dragged);
   return (
-    <div className="drawing-canvas" ref={frame}>
+    <div className="drawing-canvas">
       <ReactFlow
         nodes={nodes}
         edges={[]}

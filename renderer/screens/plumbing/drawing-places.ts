@@ -11,6 +11,8 @@ export type Places = SchematicView['places'];
 /** Least room between two components, px: a line passes, and the layout leaves more. */
 const apart = 24;
 const step = 10;
+/** How much longer a way may be so that a label needn't leave its place, px. */
+const worthStaying = 160;
 
 /** The place nearest to the wanted one where a box has room. Beyond the search, the wanted one. */
 export function freePlace(box: Box, taken: readonly Box[], room = apart): Point {
@@ -60,9 +62,15 @@ function headingAt(nodes: ReadonlyMap<string, PlacedNode>, end: { node: string; 
 
 const shifts = Array.from({ length: 41 }, (_, at) => (at % 2 === 0 ? 1 : -1) * Math.ceil(at / 2) * 26);
 
-/** Spots for a label between two ends, the shortest way first. `dx` says from which side the line enters it. */
-function spotsOf(from: Heading, to: Heading, { width, height }: LabelShape, obstacles: Obstacles) {
-  const spots: { x: number; y: number; dx: -1 | 1; way: number }[] = [];
+interface Spot extends Point {
+  /** From which side the line enters the label: 1 from the left. */
+  readonly dx: -1 | 1;
+  readonly way: number;
+}
+
+/** Spots for a label between two ends: where it was, if that is free, then those of the shortest way. */
+function spotsOf(from: Heading, to: Heading, { x, y, width, height }: LabelShape & Box, obstacles: Obstacles): Spot[] {
+  const spots: Spot[] = [];
   for (const dx of [1, -1] as const) {
     for (const shiftX of shifts) {
       for (const shiftY of shifts) {
@@ -77,19 +85,20 @@ function spotsOf(from: Heading, to: Heading, { width, height }: LabelShape, obst
       }
     }
   }
-  const free = ({ x, y }: Point): boolean =>
-    !obstacles.boxes.some((box) => boxesOverlap({ x, y, width, height }, box, 2 * lineRoom + 6)) &&
-    !obstacles.lines.some((points) => runsThrough(points, { x, y, width, height }, lineRoom));
-  const found: typeof spots = [];
-  for (const spot of spots.sort((a, b) => a.way - b.way)) {
+  const free = (spot: Point): boolean =>
+    !obstacles.boxes.some((box) => boxesOverlap({ ...spot, width, height }, box, 2 * lineRoom + 6)) &&
+    !obstacles.lines.some((points) => runsThrough(points, { ...spot, width, height }, lineRoom));
+  const found = ([1, -1] as const).map((dx) => ({ x, y, dx, way: 0 })).filter(free);
+  const most = found.length + 2;
+  for (const spot of spots.sort((one, other) => one.way - other.way)) {
     if (free(spot)) found.push(spot);
-    if (found.length === 2) break;
+    if (found.length === most) break;
   }
   return found;
 }
 
 /** Leads one line from port to port through a free spot for its label. */
-function lead(label: LabelShape, from: Heading, to: Heading, obstacles: Obstacles): PlacedEdge | undefined {
+function lead(label: LabelShape & Box, from: Heading, to: Heading, obstacles: Obstacles): PlacedEdge | undefined {
   const arriving: Heading = { ...to, dx: to.dx === 1 ? -1 : 1 };
   let best: { readonly edge: PlacedEdge; readonly cost: number } | undefined;
   for (const { x, y, dx } of spotsOf(from, to, label, obstacles)) {
@@ -102,7 +111,8 @@ function lead(label: LabelShape, from: Heading, to: Heading, obstacles: Obstacle
     if (one === null) continue;
     const other = findWay(leave, arriving, { ...around, lines: [...obstacles.lines, one.points] });
     if (other === null) continue;
-    const cost = one.cost + other.cost;
+    const stays = x === label.x && y === label.y;
+    const cost = one.cost + other.cost - (stays ? worthStaying : 0);
     if (best === undefined || cost < best.cost) {
       best = { edge: { line: label.edge.line, label: box, points: [...one.points, ...other.points] }, cost };
     }
