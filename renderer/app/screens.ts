@@ -1,6 +1,7 @@
 import type { Icon } from '@tabler/icons-react';
 import {
   IconAddressBook,
+  IconArrowsSplit,
   IconCalculator,
   IconCalendarStats,
   IconCoins,
@@ -98,6 +99,14 @@ export const screens: readonly Screen[] = [
     icon: IconCalendarStats,
     group: 'work',
     load: () => import('../screens/forecast/forecast-screen.tsx'),
+  },
+  {
+    id: 'what-if',
+    title: 'What if',
+    path: '/what-if',
+    icon: IconArrowsSplit,
+    group: 'work',
+    load: () => import('../screens/what-if/screen.tsx'),
   },
   {
     id: 'hoist-check',

@@ -10,6 +10,7 @@ export const screens = {
   Buying: '#/buying',
   Plan: '#/plan',
   Forecast: '#/forecast',
+  'What if': '#/what-if',
   'Hoist check': '#/hoist-check',
   Checks: '#/checks',
   Fit: '#/fit',
