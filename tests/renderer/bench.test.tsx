@@ -8,6 +8,7 @@ import { shown } from './shown.tsx';
 const api = vi.hoisted(() => ({
   bench: { view: vi.fn(), sheet: vi.fn(), torque: vi.fn(), turn: vi.fn(), recheck: vi.fn(), read: vi.fn() },
   records: { list: vi.fn(), save: vi.fn() },
+  plumbing: { view: vi.fn(() => Promise.resolve({ lines: [] })) },
 }));
 vi.mock('../../renderer/app/client.ts', async (original) => ({
   ...(await original<typeof import('../../renderer/app/client.ts')>()),

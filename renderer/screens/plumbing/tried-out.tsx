@@ -30,7 +30,7 @@ interface Problem {
   readonly words: string;
 }
 
-export interface Tried {
+interface Tried {
   /** The page's first sentence: the cut, or what is lacking. */
   readonly answer: ReactNode;
   readonly detail: Omit<LineDetail, 'values'> | null;

@@ -16,7 +16,7 @@ const looks = {
   unknown: { icon: IconHelpCircle, tone: 'waits' },
 } as const;
 
-export type Verdict = LineRow['verdict'];
+type Verdict = LineRow['verdict'];
 
 /** Icon and word of a verdict; the colour only repeats them. */
 export function VerdictMark({ verdict }: { readonly verdict: Verdict }) {
