@@ -7,13 +7,15 @@ export interface AdaptersProps {
   /** Takes the adapter at this place of the list; left out where none can be taken. */
   readonly onUse?: (at: number) => void;
   readonly busy?: boolean;
+  /** What the section is called, where more than one stands on the page. */
+  readonly label?: string;
 }
 
 /** The adapters that join the two, the best first. */
-export function Adapters({ adapters, onUse, busy = false }: AdaptersProps) {
+export function Adapters({ adapters, onUse, busy = false, label = 'Adapters that join them' }: AdaptersProps) {
   if (adapters.length === 0) return null;
   return (
-    <section aria-label="Adapters that join them" className="fit-block">
+    <section aria-label={label} className="fit-block">
       <h3>Adapters that join them</h3>
       <ol className="fit-list">
         {adapters.map(({ pieces, needs, source }, at) => (

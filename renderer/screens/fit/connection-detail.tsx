@@ -14,6 +14,7 @@ import { Adapters } from './adapters.tsx';
 import { ConnectionForm } from './connection-form.tsx';
 import { AcceptForm, RetireForm } from './fit-acts.tsx';
 import { KeptRecord } from './kept-record.tsx';
+import { usePartChoices } from './part-lines.ts';
 import { sentence } from './port-text.ts';
 import { TryAnother } from './try-another.tsx';
 import { FactsOfFit } from './verdict.tsx';
@@ -49,14 +50,16 @@ export function ConnectionDetail({ row, view, build }: ConnectionDetailProps) {
           <FitMark look={lookOf(row)} /> {sentence(fit.reason)}
         </p>
         <Acceptance accepted={row.accepted} />
-        <ChosenAdapter row={row} />
         <PastDayNote />
         <dl className="fit-sides">
           <SideOf title="One side" side={row.one} />
           <SideOf title="Other side" side={row.other} />
         </dl>
         {canAct && <Buttons row={row} wrong={wrong} onDo={setDoing} />}
-        <FactsOfFit judged={fit}>{row.adapter === null && <Offered row={row} />}</FactsOfFit>
+        <FactsOfFit judged={fit}>
+          <ChosenAdapter row={row} />
+          {(row.adapter === null || row.adapter.missing) && <Offered row={row} />}
+        </FactsOfFit>
         {row.note !== '' && <p>{row.note}</p>}
         <div>
           <Button variant="default" aria-expanded={trying} onClick={() => setTrying(!trying)}>
@@ -129,22 +132,28 @@ function Offered({ row: { id, fit } }: { readonly row: ConnectionRow }) {
 function ChosenAdapter({ row: { id, adapter } }: { readonly row: ConnectionRow }) {
   const { today } = useWorkspace();
   const canAct = useCanAct();
+  const names = usePartChoices();
   const act = useAct((key, on: string) => api.fits.dropAdapter({ key, on, connection: id }));
   if (adapter === null) return null;
   return (
     <section aria-label="Adapter chosen" className="fit-block">
       <p>
-        <strong>Joined by:</strong> {adapter.pieces.join(' + ')}
-        {adapter.missing ? ', still to get. ' : ', in hand. '}
-        {adapter.parts.map((part, at) => (
-          <span key={part}>
-            {at > 0 && ', '}
-            <Link to="/parts" params={{ part }}>
-              {adapter.parts.length === 1 ? 'Open its part line' : `Open part line ${at + 1}`}
-            </Link>
-          </span>
-        ))}
+        <strong>Joined by:</strong> {adapter.pieces.join(' + ')}.
+        {adapter.missing && ' It is missing: off the parts list, or it joins these two no longer. Choose again.'}
       </p>
+      {adapter.parts.length > 0 && (
+        <p>
+          On the parts list:{' '}
+          {adapter.parts.map((part, at) => (
+            <span key={part}>
+              {at > 0 && ', '}
+              <Link to="/parts" params={{ part }}>
+                {names.find(({ value }) => value === String(part))?.label ?? `part line ${part}`}
+              </Link>
+            </span>
+          ))}
+        </p>
+      )}
       {canAct && (
         <div>
           <Button variant="subtle" disabled={act.busy} onClick={() => void act.run(today)}>

@@ -31,7 +31,7 @@ const columns: readonly Column<ConnectionRow>[] = [
         {adapter !== null && (
           <span className="fit-under">
             Joined by {adapter.pieces.join(' + ')}
-            {adapter.missing && ', still to get'}
+            {adapter.missing && ', which is missing'}
           </span>
         )}
       </span>

@@ -37,7 +37,7 @@ export function DeclaredDetail({ row, build }: { readonly row: DeclaredRow; read
         <p>
           <FitMark look={declaredLookOf(row)} /> {row.says}
         </p>
-        {row.outcome === 'fail' && <p>{severityWords[row.severity]}.</p>}
+        {row.outcome === 'fail' && row.severity !== 'info' && <p>How bad it is: {severityWords[row.severity]}.</p>}
         <Acceptance accepted={row.accepted} />
         {row.caution !== '' && <Caution>{row.caution}</Caution>}
         <PastDayNote />
@@ -65,10 +65,9 @@ function Given({ row: { asks, things, left, right, margin } }: { readonly row: D
   return (
     <section aria-label="What it was given" className="fit-block">
       <h3>What it was given</h3>
-      {left !== '' && (
+      {left !== '' && margin !== '' && (
         <p>
-          {left} against {right}
-          {margin !== '' && `, margin ${margin}`}.
+          {left} against {right}, margin {margin}.
         </p>
       )}
       <dl className="fit-sides">
@@ -77,7 +76,7 @@ function Given({ row: { asks, things, left, right, margin } }: { readonly row: D
             <dt>{label}</dt>
             <dd>
               <strong>{value === '' ? 'not known yet' : value}</strong>
-              {value !== '' && from !== '' && <span>from {from}</span>}
+              {value !== '' && from !== '' && <span>{from}</span>}
             </dd>
           </div>
         ))}

@@ -2,9 +2,8 @@ import { api } from '../../app/client.ts';
 import { type Read, useRead } from '../../app/data.tsx';
 import { useReading } from '../../app/workspace.tsx';
 import { FitMark } from '../../parts/fit-mark.tsx';
-import { RefusalNote } from '../../parts/refusal-note.tsx';
 import { severityWords } from './fit-words.ts';
-import { useRested } from './tried.tsx';
+import { NotJudged, useRested } from './tried.tsx';
 
 type Input = Parameters<typeof api.fits.tryDeclared>[0];
 type Answer = Awaited<ReturnType<typeof api.fits.tryDeclared>>;
@@ -39,7 +38,7 @@ export function DeclaredTried({ tried, whole }: DeclaredTriedProps) {
           {tried.value.margin !== '' && ` Margin: ${tried.value.margin}.`}
         </p>
       ) : (
-        tried.state === 'refused' && <RefusalNote refusal={tried.refusal} />
+        tried.state === 'refused' && <NotJudged refusal={tried.refusal} />
       )}
     </section>
   );

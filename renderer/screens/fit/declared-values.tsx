@@ -99,7 +99,7 @@ interface ValueFieldProps {
 
 function ValueField({ one, name, value, known, onChange }: ValueFieldProps) {
   const label = capital(one.label);
-  const from = known === undefined ? null : `${known.value}, from ${known.from}; typed here it counts instead.`;
+  const from = known === undefined ? null : `${known.value} (${known.from}). What is typed here counts instead.`;
   if (one.sort === 'port' && from === null) {
     return (
       <PortField
@@ -109,6 +109,7 @@ function ValueField({ one, name, value, known, onChange }: ValueFieldProps) {
         value={value}
         reading={portOf(value, one.role)}
         onChange={onChange}
+        asks="Is it outside or inside?"
       />
     );
   }

@@ -19,6 +19,8 @@ export interface PortFieldProps {
   readonly value: string;
   readonly reading: ParsedPort | UnreadPort | undefined;
   readonly onChange: (text: string) => void;
+  /** How the side is asked for; by the label where nothing else is said. */
+  readonly asks?: string;
   /** Nothing can be kept without it. */
   readonly required?: boolean;
 }
@@ -32,6 +34,7 @@ function problemOf({ label, reading, required = false }: PortFieldProps): string
 /** One port, typed as people write it: how it was read, or how to write it, stands below while typing. */
 export function PortField(props: PortFieldProps) {
   const { name, label, placeholder, value, reading, onChange, required = false } = props;
+  const asks = props.asks ?? `Which side is the ${label.toLowerCase()}?`;
   const told = useId();
   const problem = useFieldError({ name, label }, problemOf(props), false);
   return (
@@ -68,7 +71,7 @@ export function PortField(props: PortFieldProps) {
       )}
       {reading?.ok === true && isGendered(reading.port) && (
         <fieldset className="fit-gender">
-          <legend>Which side is the {label.toLowerCase()}?</legend>
+          <legend>{asks}</legend>
           {genders.map(({ value: gender, label: words }) => (
             <Button
               key={gender}

@@ -120,6 +120,7 @@ export function PortForm(props: PortFormProps) {
         value={draft.designation}
         reading={reading}
         onChange={(designation) => set({ designation })}
+        asks="Is it outside or inside?"
         required
       />
       <div>

@@ -49,6 +49,7 @@ export function SideField({ name, label, value, role, ports, onChange }: SideFie
           value={value.typed}
           reading={portOf(value.typed, role)}
           onChange={(typed) => onChange({ port: null, typed })}
+          asks={`${label}: is it outside or inside?`}
           required
         />
       )}

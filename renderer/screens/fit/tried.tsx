@@ -5,7 +5,7 @@ import { api } from '../../app/client.ts';
 import { useRead } from '../../app/data.tsx';
 import { useReading } from '../../app/workspace.tsx';
 import { FitMark } from '../../parts/fit-mark.tsx';
-import { RefusalNote } from '../../parts/refusal-note.tsx';
+import type { RefusalWords } from '../../parts/refusal-note.tsx';
 import { Adapters } from './adapters.tsx';
 import { sentence } from './port-text.ts';
 import { isSide } from './side-field.tsx';
@@ -21,6 +21,16 @@ export function useRested(text: string | null): string | null {
     return () => clearTimeout(timer);
   }, [text]);
   return rested;
+}
+
+/** Why what is typed can't be judged yet. Nothing was to be done, so nothing is said of not having done it. */
+export function NotJudged({ refusal: { message, accepted } }: { readonly refusal: RefusalWords }) {
+  return (
+    <p className="fit-unread">
+      {message.replace(/ ?Nothing was changed\.$/, '')}
+      {accepted !== undefined && ` Accepted: ${accepted}.`}
+    </p>
+  );
 }
 
 export interface TriedProps {
@@ -54,12 +64,12 @@ export function Tried({ build, one, other, role, medium, pressureBar }: TriedPro
           <p>
             <FitMark look={read.value.fit.verdict} /> {sentence(read.value.fit.reason)}
           </p>
-          <FactsOfFit judged={read.value.fit}>
-            <Adapters adapters={read.value.fit.adapters} />
+          <FactsOfFit judged={read.value.fit} label="Details as it would fit">
+            <Adapters adapters={read.value.fit.adapters} label="Adapters as it would fit" />
           </FactsOfFit>
         </>
       ) : (
-        read.state === 'refused' && <RefusalNote refusal={read.refusal} />
+        read.state === 'refused' && <NotJudged refusal={read.refusal} />
       )}
     </section>
   );

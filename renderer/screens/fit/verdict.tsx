@@ -40,15 +40,17 @@ export interface FactsOfFitProps {
     readonly consequence: string | undefined;
     readonly howToTell: string | undefined;
   };
+  /** What the section is called, where more than one stands on the page. */
+  readonly label?: string;
   /** The adapters, where there are any. */
   readonly children?: ReactNode;
 }
 
 /** All that stands behind a verdict: what it takes, what happens otherwise, how to be sure, and who says so. */
-export function FactsOfFit({ judged, children }: FactsOfFitProps) {
+export function FactsOfFit({ judged, label = 'Details of the fit', children }: FactsOfFitProps) {
   const { severity, needs, howToTell, consequence, missing, notes, caution, source } = judged;
   return (
-    <section aria-label="Details of the fit" className="fit-details">
+    <section aria-label={label} className="fit-details">
       {caution !== '' && <Caution>{caution}</Caution>}
       <dl>
         <Lines title="How bad it is" lines={severity === 'info' ? [] : [severityWords[severity]]} />
