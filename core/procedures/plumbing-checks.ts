@@ -14,7 +14,14 @@ export function checkLine(connection: Connection, values: RecordValues['hoseLine
   const designation = (side: 'from' | 'to'): string | undefined => {
     const port = values[side];
     if (port === null) return undefined;
-    const kept = String(needRecord(connection, 'ports', port, side)['designation']);
+    const record = needRecord(connection, 'ports', port, side);
+    if (record.retiredOn !== null) {
+      throw new Refusal('retired', `The port was retired on ${record.retiredOn}. Nothing was changed.`, {
+        field: side,
+        accepted: 'a port that is in use',
+      });
+    }
+    const kept = String(record['designation']);
     const typed = typedPort(definition, side);
     if (typed !== '' && typed !== kept) {
       throw new Refusal(

@@ -103,6 +103,11 @@ describe('lines of a build', () => {
     expect(await refusalOf(bench.line('feed', { ...oilFeed, from_port: 'AN -8' }, { from: port }))).toMatchObject({
       field: 'definition.from_port',
     });
+    await bench.client.records.retire({ ...bench.act(), kind: 'port', id: port, reason: '' });
+    expect(await refusalOf(bench.line('feed', oilFeed, { from: port }))).toMatchObject({
+      code: 'retired',
+      field: 'from',
+    });
     expect(await refusalOf(bench.save('hoseLength', { hose: '-', lengthMm: 900 }))).toMatchObject({ field: 'hose' });
     const set = await bench.part('Ends', 1000, 0, 'set');
     expect(await refusalOf(bench.save('billPart', { item: 'hose end', part: set }))).toMatchObject({ field: 'part' });

@@ -128,6 +128,22 @@ describe('lines in the hoist check', () => {
     ]);
   });
 
+  it('can be waived with a reason', async () => {
+    const bench = await openPlumbingBench();
+    const id = await bench.line('oil feed', { ...oilFeed, pressure_bar: 500 });
+    await bench.gate.waive({
+      ...bench.act(),
+      build: bench.build,
+      kind: 'line unfit',
+      subject: { kind: 'hose-line', id },
+      reason: 'Run dry on the stand only',
+      by: 'Ray',
+      until: null,
+    });
+    expect(await review(bench)).toEqual([]);
+    await bench.verify();
+  });
+
   it('let a look-alike joint pass that somebody accepted for those very ports', async () => {
     const bench = await openPlumbingBench();
     const port = await bench.save('port', { name: 'inlet', place: 'block', designation: 'M14x1.25 female' });
