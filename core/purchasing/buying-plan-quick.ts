@@ -100,7 +100,8 @@ export function quickPlanForGate(input: BuyingInput, gateWeek: number): OrderWee
     return false;
   };
   const pairs = pairsOf(input);
-  for (let round = 0, moved = true; moved && round < 50; round += 1) {
+  const rounds = input.items.length > mostForPairs ? 4 : 50;
+  for (let round = 0, moved = true; moved && round < rounds; round += 1) {
     moved = false;
     for (const item of input.items) {
       for (const week of allowed.get(item.id) ?? []) if (tryMove([item], week)) moved = true;
@@ -114,8 +115,12 @@ export function quickPlanForGate(input: BuyingInput, gateWeek: number): OrderWee
   return best.shortMinor === 0 ? plan.weeks() : null;
 }
 
+/** Above this many needs, pairs of them are too many to try, and few rounds must do. */
+const mostForPairs = 250;
+
 /** Two of a vendor's needs at once: what reaches a threshold only together. Vendors without terms have none. */
 function pairsOf(input: BuyingInput): (readonly [BuyItem, BuyItem])[] {
+  if (input.items.length > mostForPairs) return [];
   const inBreak = new Set((input.priceBreaks ?? []).flatMap(({ priceMinor }) => Object.keys(priceMinor)));
   const charging = new Set(input.vendors.filter(({ shippingMinor }) => shippingMinor > 0).map(({ id }) => id));
   return input.items.flatMap((item) =>

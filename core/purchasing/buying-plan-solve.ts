@@ -81,6 +81,8 @@ function search(input: BuyingInput, quick: boolean): { weeks: OrderWeeks; method
     if (answer.status === 'solved' && isSound(input, answer.weeks, best.gate)) {
       return { weeks: answer.weeks, method: 'exact' };
     }
+    // The solver gave up, but a plan that buys all at the least it can cost needs no solver to be proven.
+    if (costsTheLeast(input, best.weeks)) return { weeks: best.weeks, method: 'exact' };
   }
   return { weeks: best.weeks, method: 'quick' };
 
@@ -94,6 +96,25 @@ function search(input: BuyingInput, quick: boolean): { weeks: OrderWeeks; method
     if (answer.status !== 'none') proven = false;
     return null;
   }
+}
+
+/** Whether everything is bought, at the lowest prices and with one order a vendor at most that isn't shipped free. */
+function costsTheLeast(input: BuyingInput, weeks: OrderWeeks): boolean {
+  if (input.items.some(({ id }) => !weeks.has(id))) return false;
+  const least = input.vendors.reduce((sum, vendor) => {
+    const own = input.items.filter((item) => item.vendor === vendor.id);
+    const most = own.reduce((total, { priceMinor }) => total + priceMinor, 0);
+    const isFree = own.length === 0 || (vendor.freeFromMinor !== null && most >= vendor.freeFromMinor);
+    const lowest = own.map(({ id, priceMinor, deal }) =>
+      Math.min(
+        priceMinor,
+        deal?.priceMinor ?? priceMinor,
+        ...(input.priceBreaks ?? []).flatMap((each) => each.priceMinor[id] ?? []),
+      ),
+    );
+    return sum + lowest.reduce((total, price) => total + price, 0) + (isFree ? 0 : vendor.shippingMinor);
+  }, 0);
+  return weighPlan(input, weeks).spendMinor === least;
 }
 
 /** The solver reckons in floating point; whole money has the last word. */

@@ -11,6 +11,7 @@ import {
   weighPlan,
 } from './buying-plan.ts';
 import { weekStart } from './cash-curve.ts';
+import { type RunningPlan, runningPlan } from './running-plan.ts';
 
 export interface BuyWords {
   /** ISO 4217 code of all amounts. */
@@ -37,12 +38,22 @@ export interface BuyLine {
 /** One line for each need: ordered ones by week, then as listed; those left out come last. */
 export function explainLines(input: BuyingInput, weeks: OrderWeeks, figures: PlanFigures, words: BuyWords): BuyLine[] {
   const late = Number.POSITIVE_INFINITY;
+  const running = runningPlan(input);
+  for (const item of input.items) running.move(item, weeks.get(item.id));
+  const candidates = weeksToConsider(input);
   return [...input.items]
     .sort((a, b) => (weeks.get(a.id) ?? late) - (weeks.get(b.id) ?? late) || 0)
-    .map((item) => explain(input, item, weeks, figures, words));
+    .map((item) => explain(input, item, weeks, figures, words, () => earlierWeeks(running, item, candidates)));
 }
 
-function explain(input: BuyingInput, item: BuyItem, weeks: OrderWeeks, figures: PlanFigures, words: BuyWords): BuyLine {
+function explain(
+  input: BuyingInput,
+  item: BuyItem,
+  weeks: OrderWeeks,
+  figures: PlanFigures,
+  words: BuyWords,
+  againstEarlier: () => Earlier,
+): BuyLine {
   const week = weeks.get(item.id);
   if (week === undefined) {
     return {
@@ -55,7 +66,7 @@ function explain(input: BuyingInput, item: BuyItem, weeks: OrderWeeks, figures: 
     };
   }
   const slack = isMust(item) ? figures.gateWeek - week - item.leadWeeks - item.workWeeks : null;
-  const earlier = earlierWeeks(input, item, weeks, figures);
+  const earlier = againstEarlier();
   const reason: BuyReason =
     slack === 0
       ? 'holds-gate'
@@ -100,23 +111,26 @@ function explain(input: BuyingInput, item: BuyItem, weeks: OrderWeeks, figures: 
   };
 }
 
+type Earlier = 'no-cash' | 'dearer' | 'nothing' | 'first';
+
 /** What stands against every earlier week, all else as planned. */
-function earlierWeeks(
-  input: BuyingInput,
-  item: BuyItem,
-  weeks: OrderWeeks,
-  figures: PlanFigures,
-): 'no-cash' | 'dearer' | 'nothing' | 'first' {
-  const week = weeks.get(item.id) as number;
-  const before = weeksToConsider(input).filter((each) => each < week && each >= (item.firstWeek ?? 0));
+function earlierWeeks(running: RunningPlan, item: BuyItem, candidates: readonly number[]): Earlier {
+  const week = running.weekOf(item.id) as number;
+  const before = candidates.filter((each) => each < week && each >= (item.firstWeek ?? 0));
   if (before.length === 0) return 'first';
-  let answer: 'no-cash' | 'dearer' = 'no-cash';
+  const planned = running.figures();
+  let answer: Earlier = 'no-cash';
   for (const each of before) {
-    const moved = weighPlan(input, new Map([...weeks, [item.id, each]]));
+    running.move(item, each);
+    const moved = running.figures();
     if (moved.shortMinor > 0) continue;
-    if (moved.spendMinor <= figures.spendMinor) return 'nothing';
+    if (moved.spendMinor <= planned.spendMinor) {
+      answer = 'nothing';
+      break;
+    }
     answer = 'dearer';
   }
+  running.move(item, week);
   return answer;
 }
 
