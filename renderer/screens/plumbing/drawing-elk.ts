@@ -1,6 +1,6 @@
 import type { ElkExtendedEdge, ElkNode } from 'elkjs/lib/elk-api.js';
 import type { SchematicView } from '../../../core/contract/plumbing.ts';
-import { packed } from './drawing-pack.ts';
+import { packed, sheetHeight } from './drawing-pack.ts';
 import {
   type Box,
   type LabelShape,
@@ -41,7 +41,6 @@ const options: Readonly<Record<string, string>> = {
   'elk.direction': 'RIGHT',
   'elk.edgeRouting': 'ORTHOGONAL',
   'elk.layered.nodePlacement.strategy': 'BRANDES_KOEPF',
-  'elk.layered.cycleBreaking.strategy': 'DEPTH_FIRST',
   'elk.layered.thoroughness': '20',
   'elk.spacing.nodeNode': '26',
   'elk.layered.spacing.nodeNodeBetweenLayers': '26',
@@ -71,10 +70,19 @@ const nodeOfGraph = (shape: NodeShape, fixed: boolean): ElkNode => ({
 
 const portKey = (node: string, port: string): string => `${node}/${port}`;
 
-function graphOf(shapes: readonly NodeShape[], labels: readonly LabelShape[], fixed: boolean): ElkNode {
+/** Where a loop begins, such as tank to rail and back, can be chosen in either way. */
+const beginnings = ['DEPTH_FIRST', 'GREEDY'] as const;
+type Beginning = (typeof beginnings)[number];
+
+function graphOf(
+  shapes: readonly NodeShape[],
+  labels: readonly LabelShape[],
+  fixed: boolean,
+  beginning: Beginning,
+): ElkNode {
   return {
     id: 'drawing',
-    layoutOptions: options,
+    layoutOptions: { ...options, 'elk.layered.cycleBreaking.strategy': beginning },
     children: shapes.map((shape) => nodeOfGraph(shape, fixed)),
     edges: labels.map(({ edge, width, height }) => ({
       id: String(edge.line),
@@ -110,24 +118,28 @@ const pointsOf = ({ sections = [] }: ElkExtendedEdge): Point[] =>
     .flatMap(({ startPoint, bendPoints = [], endPoint }) => [startPoint, ...bendPoints, endPoint])
     .map(({ x, y }) => ({ x, y }));
 
+interface Tools {
+  readonly layOut: LayOut;
+  readonly measure: Measure;
+  readonly look: Look;
+}
+
+type Shown = Pick<SchematicView, 'nodes' | 'edges'>;
+
 /**
  * Laid out twice: first to learn on which side each port is best, then with the ports where they are drawn. Groups without
  * a line between them are put side by side afterwards.
  */
-export async function layOutDrawing(
-  view: Pick<SchematicView, 'nodes' | 'edges'>,
-  { layOut, measure, look }: { readonly layOut: LayOut; readonly measure: Measure; readonly look: Look },
-): Promise<Drawing> {
-  if (view.nodes.length === 0) return { nodes: [], edges: [] };
+async function layOutFrom(beginning: Beginning, view: Shown, { layOut, measure, look }: Tools): Promise<Drawing> {
   const labels = view.edges.map((edge) => shapeLabel(edge, measure, look));
   const first = view.nodes.map((node) => shapeNode(node, firstSides(node, view.edges), measure, look));
-  const rough = await layOut(graphOf(first, labels, false));
+  const rough = await layOut(graphOf(first, labels, false, beginning));
   const joined = new Set(view.edges.flatMap(({ from, to }) => [from, to].map((end) => portKey(end.node, end.port))));
   const shapes = view.nodes.map((node) => {
     const placed = rough.children?.find(({ id }) => id === node.id) ?? { id: node.id };
     return shapeNode(node, sidesIn(placed, node, joined), measure, look);
   });
-  const done = await layOut(graphOf(shapes, labels, true));
+  const done = await layOut(graphOf(shapes, labels, true, beginning));
   const boxes = new Map((done.children ?? []).map(({ id, x = 0, y = 0 }) => [id, { x, y }]));
   const lines = new Map((done.edges ?? []).map((edge) => [edge.id, edge]));
   return packed({
@@ -144,4 +156,12 @@ export async function layOutDrawing(
       return edge === undefined ? [] : [{ line: label.edge.line, label: { ...label, x, y }, points: pointsOf(edge) }];
     }),
   });
+}
+
+/** The drawing in the way in which it can be shown largest. */
+export async function layOutDrawing(view: Shown, tools: Tools): Promise<Drawing> {
+  if (view.nodes.length === 0) return { nodes: [], edges: [] };
+  const drawings: Drawing[] = [];
+  for (const beginning of beginnings) drawings.push(await layOutFrom(beginning, view, tools));
+  return drawings.reduce((best, one) => (sheetHeight(one) < sheetHeight(best) ? one : best));
 }

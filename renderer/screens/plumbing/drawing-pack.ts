@@ -58,6 +58,12 @@ function placeOn(sheet: number, boxes: readonly Box[]): Box[] {
 const extent = (boxes: readonly Box[]): number =>
   Math.max(Math.max(...boxes.map(({ x, width }) => x + width)) / wanted, ...boxes.map(({ y, height }) => y + height));
 
+/** How high a sheet of the wanted form must be for the drawing. */
+export const sheetHeight = (drawing: Drawing): number => {
+  const { width, height } = boundsOf(drawing);
+  return Math.max(width / wanted, height);
+};
+
 /** The drawing with its groups close together, the largest first. */
 export function packed(drawing: Drawing): Drawing {
   const groups = groupsOf(drawing)

@@ -90,8 +90,11 @@ function spotsOf(from: Heading, to: Heading, { x, y, width, height }: LabelShape
     !obstacles.lines.some((points) => runsThrough(points, { ...spot, width, height }, lineRoom));
   const found = ([1, -1] as const).map((dx) => ({ x, y, dx, way: 0 })).filter(free);
   const most = found.length + 2;
+  // Spots hard beside one another lead to the same way: only ones that differ are worth trying.
+  const isNew = (spot: Spot): boolean =>
+    found.every((one) => Math.abs(one.x - spot.x) + Math.abs(one.y - spot.y) > height || one.dx !== spot.dx);
   for (const spot of spots.sort((one, other) => one.way - other.way)) {
-    if (free(spot)) found.push(spot);
+    if (isNew(spot) && free(spot)) found.push(spot);
     if (found.length === most) break;
   }
   return found;

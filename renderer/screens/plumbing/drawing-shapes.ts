@@ -113,7 +113,7 @@ export function shapeLabel(edge: SchematicEdge, measure: Measure, look: Look): L
     { text: standing, mark: standing, tone: tone[standing] },
     ...lacksSaid(wrong),
   ];
-  const { rows, width, height } = setText(said, look.text * 11, measure, look);
+  const { rows, width, height } = setText(said, look.text * 9.5, measure, look);
   return { edge, width: width + 2 * pad, height: height + pad, rows: movedBy(rows, pad, pad / 2) };
 }
 
@@ -130,14 +130,14 @@ export function shapeNode(node: SchematicNode, sides: Sides, measure: Measure, l
     ...(node.standing === '' ? [] : [{ text: node.standing, tone: 'soft' as const }]),
     ...lacksSaid(node.wrong),
   ];
-  const top = setText(said, look.text * 13, measure, look);
+  const top = setText(said, look.text * 11, measure, look);
   const names = new Map(
-    node.ports.map(({ id, name }) => [id, setText([{ text: name }], look.text * 9, measure, look)] as const),
+    node.ports.map(({ id, name }) => [id, setText([{ text: name }], look.text * 7.5, measure, look)] as const),
   );
   const widest = (ids: readonly string[]): number => Math.max(0, ...ids.map((id) => names.get(id)?.width ?? 0));
   const [left, right] = [widest(sides.left), widest(sides.right)];
   const gap = left > 0 && right > 0 ? look.text : 0;
-  const width = Math.ceil(Math.max(top.width + 2 * pad, left + right + gap + 2 * portInset, look.text * 7));
+  const width = Math.ceil(Math.max(top.width + 2 * pad, left + right + gap + 2 * portInset, look.text * 6));
   const head = top.height + pad + pad / 2;
   const place = (side: Side): PortShape[] => {
     let y = head;
