@@ -46,24 +46,40 @@ const columns: readonly Column<PortRow>[] = [
   { id: 'connections', title: 'Connections', figures: true, cell: ({ connections }) => connections.length },
 ];
 
-/** The ports by whose they are: the engine's own places first, then the part lines. */
+const owned = (title: string): Column<PortRow> => ({
+  id: 'owner',
+  title,
+  sortBy: ({ owner }) => owner,
+  cell: ({ owner, part }) =>
+    part === null ? (
+      owner
+    ) : (
+      <span className="fit-title">
+        <Link to="/parts" params={{ part }}>
+          {owner}
+        </Link>
+      </span>
+    ),
+});
+
+const byOwner = (rows: readonly PortRow[]): readonly PortRow[] =>
+  rows.toSorted((one, other) => one.owner.localeCompare(other.owner, 'en') || one.name.localeCompare(other.name, 'en'));
+
+/** The ports by whose they are: the engine's own by place first, then those of the part lines. */
 export function PortTables({ ports }: { readonly ports: readonly PortRow[] }) {
-  const groups = [...Map.groupBy(ports, ({ part, owner }) => `${part ?? ''} ${owner}`).values()].toSorted(
-    ([one], [other]) =>
-      Number(one?.part !== null) - Number(other?.part !== null) ||
-      (one?.owner ?? '').localeCompare(other?.owner ?? '', 'en'),
-  );
-  return groups.map((rows) => {
-    const [first] = rows;
-    if (first === undefined) return null;
-    return (
+  const groups = [
+    { caption: 'The engine’s own, by place', title: 'Place', rows: ports.filter(({ part }) => part === null) },
+    { caption: 'Of part lines', title: 'Part', rows: ports.filter(({ part }) => part !== null) },
+  ];
+  return groups
+    .filter(({ rows }) => rows.length > 0)
+    .map(({ caption, title, rows }) => (
       <SimpleTable
-        key={`${first.part ?? ''} ${first.owner}`}
-        caption={first.part === null ? `${first.owner || 'Engine'} (the engine’s own)` : first.owner}
-        columns={columns}
-        rows={rows}
+        key={caption}
+        caption={caption}
+        columns={[owned(title), ...columns]}
+        rows={byOwner(rows)}
         rowKey={({ id }) => String(id)}
       />
-    );
-  });
+    ));
 }
