@@ -3,6 +3,7 @@ import { parseInstant } from '../dates/instant.ts';
 import type { ForecastTask } from '../forecast/facts.ts';
 import { wholeForecast } from '../forecast/view.ts';
 import { Refusal } from '../refusal.ts';
+import { first } from '../workbook/store/connection.ts';
 import { dayWords } from '../workbook/store/entry-text.ts';
 import { forecastFacts } from '../workbook/store/forecast-facts.ts';
 import { keptForecasts } from '../workbook/store/kept-forecasts.ts';
@@ -14,8 +15,12 @@ const { forecast } = procedures;
 
 /** What the forecast is asked for where nobody says otherwise, so that every page says the same. */
 const usual = { runs: 2000, seed: 1 };
-/** More jobs and deliveries than this take too long to run beside a page that is about something else. */
+/**
+ * More jobs and deliveries than this take too long to run beside a page that is about something else, and more part lines
+ * than this too long to look through.
+ */
 const mostBeside = 600;
+const mostLinesBeside = 5000;
 
 const pad = (number: number): string => String(number).padStart(2, '0');
 
@@ -44,9 +49,9 @@ type GateDays = Pick<ForecastView['gates'][number], 'name' | 'p50On' | 'p80On'> 
 /** The first gate's days as the Forecast page first shows them, or as they were kept that day; null without either. */
 function gateDaysOf(context: Context, build: number, asOf: string | undefined): GateDays | null {
   const { connection } = context.book();
-  const task = taskOf(context, build, asOf);
-  const { jobs, arrivals } = task.facts;
-  if (jobs.length + arrivals.length > mostBeside) {
+  const lines = first<{ count: number }>(connection, 'SELECT count(*) AS count FROM parts WHERE build = ?', build);
+  const task = (lines?.count ?? 0) > mostLinesBeside ? null : taskOf(context, build, asOf);
+  if (task === null || task.facts.jobs.length + task.facts.arrivals.length > mostBeside) {
     const day = pastOf(context, asOf) ?? context.today();
     const kept = keptForecasts(connection, build, day).at(-1);
     const [gate] = kept?.on === day ? kept.gates : [];
@@ -84,13 +89,13 @@ export const forecastProcedures = {
       });
     }
     const { answer, gates } = wholeForecast(taskOf(context, build, on), { runs, seed, daysWonFor: 0 });
-    const [first] = gates;
-    if (first === undefined) {
+    const [leading] = gates;
+    if (leading === undefined) {
       throw new Refusal('not-allowed-from-here', `There is no forecast to keep. ${answer} Nothing was changed.`, {
         accepted: 'a build with jobs or parts still open, and hours to do them in',
       });
     }
-    return act(context, input, `Forecast of ${first.name}: ${dayWords(first.p50On)}`, (writer) => {
+    return act(context, input, `Forecast of ${leading.name}: ${dayWords(leading.p50On)}`, (writer) => {
       const said = gates.map(({ name, p10On, p50On, p80On, p90On }) => ({ name, p10On, p50On, p80On, p90On }));
       writer.post({
         kind: 'forecast-kept',

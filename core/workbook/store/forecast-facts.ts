@@ -259,6 +259,7 @@ export function forecastFacts(
         arrivals: (partsOf.get(job.id) ?? []).flatMap(waits),
       };
     });
+  const beforeGate = new Set(rows.filter((row) => row.before_gate === 1).map(({ id }) => id));
   const used = new Set([
     ...jobs.flatMap(({ arrivals }) => arrivals),
     ...gates.flatMap(({ arrivals = [] }) => arrivals),
@@ -269,7 +270,7 @@ export function forecastFacts(
     arrivals: deliveries.arrivals.filter(({ id }) => used.has(id)),
     gates,
     coming: deliveries.coming.filter(({ arrival }) => used.has(arrival)),
-    gaps: [...gaps, ...deliveries.gaps.filter(({ id }) => rows.some((row) => row.id === id && row.before_gate === 1))],
+    gaps: [...gaps, ...deliveries.gaps.filter(({ id }) => beforeGate.has(id))],
     anything: planned.length > 0 || rows.length > 0,
   };
 }

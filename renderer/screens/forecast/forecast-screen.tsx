@@ -1,7 +1,8 @@
 import { Button } from '@mantine/core';
 import { IconRefresh } from '@tabler/icons-react';
-import { useMemo, useState } from 'react';
+import { memo, useMemo, useState } from 'react';
 import type { ForecastTask } from '../../../core/forecast/facts.ts';
+import type { ForecastAnswer } from '../../../core/forecast/view.ts';
 import { api } from '../../app/client.ts';
 import { useRead } from '../../app/data.tsx';
 import { navigate, useRoute } from '../../app/route.tsx';
@@ -68,7 +69,7 @@ function Forecasted({ task, reading }: ForecastedProps) {
   const { params } = useRoute();
   const [asked, setAsked] = useState(usual);
   const { state, run, stop } = useForecast(task, asked.runs, asked.seed);
-  const { view } = state;
+  const { view, ended } = state;
   const gate = view?.gates.find(({ name }) => name === params['gate']) ?? view?.gates[0];
   const shown: TabId = tabs.find(({ id }) => id === params['view'])?.id ?? 'days';
   const running = state.kind === 'running' || state.kind === 'waiting';
@@ -140,29 +141,46 @@ function Forecasted({ task, reading }: ForecastedProps) {
                     <GateDays gate={gate} today={asOf ?? today} />
                     <AllGates gates={view.gates} shown={gate.name} onShow={(name) => go({ gate: name })} />
                   </div>
-                  <HeldBy gate={gate} complete={state.kind === 'done'} />
-                  <Coming coming={view.coming} />
+                  {ended !== null && <Behind view={ended} gate={gate.name} />}
                 </>
               )
             )}
-            {view !== null && <Gaps gaps={view.gaps} />}
-            {view !== null && view.assumes.length > 0 && (
-              <section className="forecast-section">
-                <h2>What it assumes</h2>
-                <ul className="forecast-assumes">
-                  {view.assumes.map((text) => (
-                    <li key={text}>{text}</li>
-                  ))}
-                </ul>
-                <Caution>
-                  A day is no reason to hurry: torque, lifting, brakes and fuel follow the makers' manuals, whatever the
-                  forecast says.
-                </Caution>
-              </section>
-            )}
+            {gate === undefined && ended !== null && <Behind view={ended} gate={null} />}
           </div>
         )}
       </Tabs>
     </Page>
   );
 }
+
+/** What stands behind the days: drawn when a run has ended, so that a run under way has the window to itself. */
+const Behind = memo(function Behind({
+  view,
+  gate: name,
+}: {
+  readonly view: ForecastAnswer;
+  readonly gate: string | null;
+}) {
+  const gate = view.gates.find((each) => each.name === name);
+  return (
+    <>
+      {gate !== undefined && <HeldBy gate={gate} />}
+      <Coming coming={view.coming} />
+      <Gaps gaps={view.gaps} />
+      {view.assumes.length > 0 && (
+        <section className="forecast-section">
+          <h2>What it assumes</h2>
+          <ul className="forecast-assumes">
+            {view.assumes.map((text) => (
+              <li key={text}>{text}</li>
+            ))}
+          </ul>
+          <Caution>
+            A day is no reason to hurry: torque, lifting, brakes and fuel follow the makers' manuals, whatever the
+            forecast says.
+          </Caution>
+        </section>
+      )}
+    </>
+  );
+});

@@ -15,7 +15,7 @@ import { usePreferences } from '../../app/preferences.ts';
 import { monthMarks } from '../../parts/chart-figures.ts';
 import { dateText } from '../../parts/formats.ts';
 import { useLocale } from '../../parts/locale.tsx';
-import { dayMarks, type GateMark, type GatePoint, shownDays } from './gate-points.ts';
+import { dayMarks, type GateMark, type GatePoint, shownDays, thinned } from './gate-points.ts';
 
 interface Pointed {
   readonly active?: boolean | undefined;
@@ -46,7 +46,13 @@ export default function GateDrawing({ points, marks, today, label }: GateDrawing
   const scale = usePreferences().density === 'bench' ? 1.25 : 1;
   const [from, to] = shownDays(points, today);
   const start = { on: '', day: from, runs: 0, share: 0 };
-  const shown = [start, ...points.filter(({ day }) => day <= to)];
+  const shown = [
+    start,
+    ...thinned(
+      points.filter(({ day }) => day <= to),
+      120,
+    ),
+  ];
   return (
     <div className="chart-drawing">
       <ResponsiveContainer width="100%" height="100%">
@@ -114,8 +120,8 @@ export default function GateDrawing({ points, marks, today, label }: GateDrawing
                   value: `${name} ${dayWords(on)}`,
                   position: left ? 'left' : 'right',
                   fill: 'var(--ink)',
-                  // A high point without room at its left has its words under the curve.
-                  dy: share > 0.5 && !left ? 12 : 0,
+                  // High points lie where the curve is flat: their words stand over it, or under it without room there.
+                  dy: left ? -12 : share > 0.5 ? 12 : 0,
                   fontWeight: name === 'P50' ? 700 : 400,
                 }}
               />

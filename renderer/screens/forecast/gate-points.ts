@@ -51,3 +51,14 @@ export function dayMarks(from: number, to: number, months: readonly number[]): r
   const step = Math.max(1, Math.ceil((to - from) / 5));
   return Array.from({ length: Math.floor((to - from) / step) + 1 }, (_, index) => from + index * step);
 }
+
+/** At most about `most` points of a curve, for drawing: steps too small to be seen are left out. */
+export function thinned(points: readonly GatePoint[], most: number): readonly GatePoint[] {
+  if (points.length <= most) return points;
+  let last = -1;
+  return points.filter(({ share }, index) => {
+    const kept = share - last >= 1 / most || index === points.length - 1;
+    if (kept) last = share;
+    return kept;
+  });
+}

@@ -1,3 +1,5 @@
+import { Button } from '@mantine/core';
+import { useState } from 'react';
 import type { ForecastAnswer } from '../../../core/forecast/view.ts';
 import { Link } from '../../app/route.tsx';
 import { type Column, SimpleTable } from '../../parts/simple-table.tsx';
@@ -6,8 +8,12 @@ import { inHundred } from './forecast-words.ts';
 type Gate = ForecastAnswer['gates'][number];
 type Holder = Gate['heldBy'][number];
 
+/** So many are listed at first: what holds a gate more rarely seldom matters. */
+const shortList = 20;
+
 /** What stood on the chain that held the gate, most often first, and what a week earlier would win. */
-export function HeldBy({ gate, complete }: { readonly gate: Gate; readonly complete: boolean }) {
+export function HeldBy({ gate }: { readonly gate: Gate }) {
+  const [all, setAll] = useState(false);
   if (gate.heldBy.length === 0) return null;
   const columns: readonly Column<Holder>[] = [
     {
@@ -38,7 +44,7 @@ export function HeldBy({ gate, complete }: { readonly gate: Gate; readonly compl
       id: 'won',
       title: 'Days won by a week earlier',
       figures: true,
-      cell: ({ daysWon }) => (daysWon === null ? (complete ? 'not worked out' : '…') : daysWon.toFixed(1)),
+      cell: ({ daysWon }) => (daysWon === null ? 'not worked out' : daysWon.toFixed(1)),
       sortBy: ({ daysWon }) => daysWon ?? -1,
     },
   ];
@@ -48,9 +54,16 @@ export function HeldBy({ gate, complete }: { readonly gate: Gate; readonly compl
       <SimpleTable
         caption="On the chain that held the gate; days won are the mean over runs, for the twelve that hold most often"
         columns={columns}
-        rows={gate.heldBy}
+        rows={all ? gate.heldBy : gate.heldBy.slice(0, shortList)}
         rowKey={({ kind, id }) => `${kind} ${id}`}
       />
+      {gate.heldBy.length > shortList && (
+        <div>
+          <Button variant="subtle" aria-expanded={all} onClick={() => setAll(!all)}>
+            {all ? 'Show the first only' : `Show all ${gate.heldBy.length}`}
+          </Button>
+        </div>
+      )}
     </section>
   );
 }

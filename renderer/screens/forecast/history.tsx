@@ -143,7 +143,7 @@ function Said({ kept, gate }: { readonly kept: readonly KeptForecast[]; readonly
       {rows.length > 1 && (
         <ChartFrame
           title={title}
-          unit={{ kind: 'count', name: 'day said for the gate, by the day it was said' }}
+          unit={{ kind: 'count', name: 'day said' }}
           drawing={<HistoryDrawing rows={rows} label={title} />}
           table={
             <SimpleTable

@@ -7,12 +7,14 @@ export interface ForecastState {
   readonly kind: 'waiting' | WorkReport['kind'];
   /** What the runs so far say; while a new run is beginning, what the one before said. */
   readonly view: ForecastAnswer | null;
+  /** What the last run that ended said: long tables are drawn from this, not anew with every picture. */
+  readonly ended: ForecastAnswer | null;
   /** Share of the whole done, days won included. */
   readonly share: number;
   readonly refused: string;
 }
 
-const nothing: ForecastState = { kind: 'waiting', view: null, share: 0, refused: '' };
+const nothing: ForecastState = { kind: 'waiting', view: null, ended: null, share: 0, refused: '' };
 
 /** Runs the forecast of a task in a worker, anew whenever the task, the runs or the seed change. */
 export function useForecast(task: ForecastTask | null, runs: number, seed: number) {
@@ -27,7 +29,10 @@ export function useForecast(task: ForecastTask | null, runs: number, seed: numbe
     made.addEventListener('message', ({ data }: MessageEvent<WorkReport>) => {
       if (data.id !== id.current) return;
       if (data.kind === 'refused') setState((now) => ({ ...now, kind: 'refused', refused: data.message }));
-      else setState({ kind: data.kind, view: data.view, share: data.share, refused: '' });
+      else {
+        const { kind, view, share } = data;
+        setState((now) => ({ kind, view, ended: kind === 'running' ? now.ended : view, share, refused: '' }));
+      }
     });
     made.addEventListener('error', failed);
     worker.current = made;
