@@ -92,7 +92,7 @@ export function cashFactsOf(
       name: String(income['name']),
       on: String(income['from']),
       amountMinor: Number(income['amountMinor']),
-      certain: false,
+      certain: String(income['from']) <= startOf(day),
     }));
   const paid = cashPostings(connection, day.build, countedOn, startOf(day)).map(({ on, minor }) => ({
     name: minor < 0 ? 'Paid on orders' : 'Came back from vendors',
@@ -111,7 +111,7 @@ export function cashFactsOf(
 const cashAssumes: readonly string[] = [
   'Cash was counted at the end of its day; payments and incomes after that day are added to it, those of this build only.',
   'What is owed on an order is due on the earliest day that something of it is promised or expected for; orders that are paid later leave more.',
-  'The safe line leaves out income that comes once, until it is in a count.',
+  'The safe line leaves out income that comes once and whose day is still ahead.',
 ];
 
 /** Cash day by day until `lastOn`, as the screen and the command line show it. */
