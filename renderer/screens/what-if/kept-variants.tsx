@@ -47,7 +47,7 @@ export function KeptVariants({ build, names, busy, onOpen, onCompare }: KeptVari
   const tick = (id: number, on: boolean) =>
     setTicked(on ? new Set([...ticked, id]) : new Set([...ticked].filter((other) => other !== id)));
   return (
-    <section aria-labelledby="what-if-kept">
+    <section className="what-if-section" aria-labelledby="what-if-kept">
       <h2 id="what-if-kept">Kept variants</h2>
       <Toolbar label="Kept variants">
         <Button

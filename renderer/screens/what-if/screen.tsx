@@ -73,7 +73,7 @@ function WhatIfOfBuild({ build }: { readonly build: number }) {
       }
     >
       <p className="soft">It is worked out on a copy in memory: nothing of it touches the journal.</p>
-      <section aria-labelledby="what-if-changes">
+      <section className="what-if-section" aria-labelledby="what-if-changes">
         <h2 id="what-if-changes">What would be otherwise</h2>
         {changes.length === 0 ? (
           <p>Nothing yet.</p>
