@@ -101,6 +101,8 @@ export type StoryAct =
   /** Writes down the lines; then steps of making one are ticked off, all of them or the first few. */
   | { readonly do: 'lines' }
   | { readonly do: 'make-line'; readonly line: string; readonly first?: number; readonly note?: string }
+  /** Keeps what the forecast says on the day. */
+  | { readonly do: 'forecast' }
   /** Keeps what is planned now. */
   | { readonly do: 'baseline'; readonly name: string }
   | {

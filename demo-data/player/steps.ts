@@ -51,6 +51,11 @@ export async function playStep(stage: Stage, step: StoryStep): Promise<void> {
       return keepLines(stage, step.on);
     case 'make-line':
       return makeLine(stage, step.on, step.line, step.first ?? 100, step.note ?? '');
+    case 'forecast':
+      // On a day that is still ahead by this machine's clock there is nothing to keep; the story goes on without.
+      if (step.on > (await client.workbook.status()).today) return;
+      await client.forecast.keep({ ...stage.act(step.on), build, runs: 500, seed: 1 });
+      return;
     case 'baseline':
       await client.money.setBaseline({ ...stage.act(step.on), build, name: step.name });
       return;

@@ -183,4 +183,5 @@ export const june: readonly StoryStep[] = [
   },
   { on: '2026-06-28', do: 'use up', parts: [['head-gasket', 1]], reason: 'Trial gasket, pressed once.' },
   { on: '2026-06-28', do: 'job', job: 'take-apart', hours: 5 },
+  { on: '2026-06-30', do: 'forecast' },
 ];

@@ -163,4 +163,5 @@ export const august: readonly StoryStep[] = [
     count: 4,
     reason: 'Final once the downpipe hangs without strain.',
   },
+  { on: '2026-08-31', do: 'forecast' },
 ];

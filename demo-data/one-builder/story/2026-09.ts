@@ -165,4 +165,5 @@ export const september: readonly StoryStep[] = [
     taxPercent: '6',
     paid: true,
   },
+  { on: '2026-09-30', do: 'forecast' },
 ];

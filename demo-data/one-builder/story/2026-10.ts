@@ -123,4 +123,5 @@ export const october: readonly StoryStep[] = [
     bad: [['oil-pressure-sensor', 1, 'wrong part', 'Thread is 1/8 taper, ordered M12x1.5.']],
   },
   { on: '2026-10-31', do: 'job', job: 'build-loom', hours: 9 },
+  { on: '2026-10-31', do: 'forecast' },
 ];
