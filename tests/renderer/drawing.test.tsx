@@ -38,9 +38,11 @@ it('draws components, ports and lines as links that say how they stand and what 
   expect(link.getAttribute('href')).toBe(
     `#/parts?part=${sample.nodes.find(({ title }) => title === 'Turbocharger')?.part}`,
   );
-  expect(link.getAttribute('aria-label')).toMatch(/missing: Not here yet/);
+  expect(link.getAttribute('aria-label')).toMatch(/Not here yet, Nothing joins “actuator drain”, 2 missing$/);
   expect(canvas().getByRole('link', { name: /^Port actuator drain, .*nothing joins it$/ })).toBeTruthy();
-  expect(canvas().getByRole('link', { name: /^Line Filter to rail, E85, .*unfit, wrong: Bend radius/ })).toBeTruthy();
+  expect(
+    canvas().getByRole('link', { name: /^Line Filter to rail, E85, .*unfit, Bend radius, 1 wrong$/ }),
+  ).toBeTruthy();
   const block = canvas().getByRole('link', { name: /^Block, on the engine/ });
   expect(block.getAttribute('href')).toMatch(/^#\/fit\?port=/);
 });

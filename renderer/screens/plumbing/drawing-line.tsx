@@ -1,7 +1,7 @@
 import { href } from '../../app/route.tsx';
 import type { PlacedEdge } from './drawing-elk.ts';
 import { TextRows } from './drawing-marks.tsx';
-import type { Point, SchematicEdge } from './drawing-shapes.ts';
+import { contentOf, lacksHeard, type Point, type SchematicEdge } from './drawing-shapes.ts';
 import { type LineStyle, styleOf } from './drawing-style.ts';
 
 const arrow = { long: 11, half: 5 };
@@ -55,10 +55,8 @@ export function LineFigure({ edge: { label, points } }: { readonly edge: PlacedE
   );
 }
 
-const heard = ({ name, fluid, hose, standing, wrong }: SchematicEdge): string =>
-  [`Line ${name}`, fluid, hose, standing, ...wrong.map(({ kind, text }) => `${kind}: ${text}`)]
-    .filter((text) => text !== '')
-    .join(', ');
+const heard = (edge: SchematicEdge): string =>
+  [`Line ${edge.name}`, contentOf(edge), edge.standing, ...lacksHeard(edge.wrong)].join(', ');
 
 /** The label of a line, which leads to the line. */
 export function LabelFigure({ edge: { line, label } }: { readonly edge: PlacedEdge }) {

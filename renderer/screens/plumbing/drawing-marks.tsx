@@ -16,13 +16,13 @@ export function MarkShape({ mark, x, y, size }: { mark: Mark; x: number; y: numb
   return <path className="drawing-mark" d={shapes[mark]} transform={`translate(${x} ${y}) scale(${size / 12})`} />;
 }
 
-/** Rows of text as they were measured. */
+/** Rows of text as they were measured. The space behind each keeps their words apart where the rows are read as one. */
 export function TextRows({ rows }: { readonly rows: readonly TextRow[] }) {
   return rows.map(({ text, x, y, size, bold, tone, mark }) => (
     <g key={`${y} ${text}`} data-tone={tone}>
       {mark !== null && <MarkShape mark={mark} x={x - size * markWidth} y={y - size * 0.82} size={size * 0.9} />}
       <text x={x} y={y} fontSize={size} className={bold ? 'drawing-bold' : undefined}>
-        {text}
+        {`${text} `}
       </text>
     </g>
   ));

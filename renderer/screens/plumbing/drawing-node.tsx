@@ -1,7 +1,7 @@
 import type { KeyboardEvent } from 'react';
 import { href } from '../../app/route.tsx';
 import { TextRows } from './drawing-marks.tsx';
-import type { NodeShape, PortShape, SchematicNode } from './drawing-shapes.ts';
+import { lacksHeard, type NodeShape, type PortShape, type SchematicNode } from './drawing-shapes.ts';
 
 /** Where a component leads: to its part line, else to its first port, else to the line that ends there. */
 function placeOf({ id, part, ports }: SchematicNode): string {
@@ -13,10 +13,7 @@ function placeOf({ id, part, ports }: SchematicNode): string {
 
 /** The component as it is heard: name, standing, and what is missing or wrong. */
 const heard = ({ title, standing, wrong }: SchematicNode): string =>
-  [
-    [title, standing].filter((text) => text !== '').join(', '),
-    ...wrong.map(({ kind, text }) => `${kind}: ${text}`),
-  ].join('. ');
+  [title, standing, ...lacksHeard(wrong)].filter((text) => text !== '').join(', ');
 
 export interface NodeFigureProps {
   readonly shape: NodeShape;

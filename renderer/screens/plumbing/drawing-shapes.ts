@@ -103,13 +103,26 @@ const movedBy = (rows: readonly TextRow[], x: number, y: number): TextRow[] =>
 const lacksSaid = (wrong: SchematicNode['wrong']): Said[] =>
   wrong.map(({ kind, short }) => ({ text: short, mark: kind, tone: kind === 'wrong' ? 'blocks' : 'warn' }));
 
+/** What is missing or wrong as it is heard: the words shown, then how many of each sort. */
+export function lacksHeard(wrong: SchematicNode['wrong']): readonly string[] {
+  const sorts = (['wrong', 'missing'] as const).flatMap((kind) => {
+    const count = wrong.filter((one) => one.kind === kind).length;
+    return count === 0 ? [] : [`${count} ${kind}`];
+  });
+  return [...wrong.map(({ short }) => short), ...sorts];
+}
+
+/** What flows in which hose. */
+export const contentOf = ({ fluid, hose }: SchematicEdge): string =>
+  [fluid || 'fluid not said', hose].filter((text) => text !== '').join(', ');
+
 /** The label of a line: its name, what flows in which hose, how it stands and what is wrong. */
 export function shapeLabel(edge: SchematicEdge, measure: Measure, look: Look): LabelShape {
-  const { name, fluid, hose, standing, wrong } = edge;
+  const { name, standing, wrong } = edge;
   const tone = { made: 'good', 'not made': 'warn', unfit: 'blocks' } as const;
   const said: Said[] = [
     { text: name, bold: true },
-    { text: [fluid || 'fluid not said', hose].filter((text) => text !== '').join(', '), tone: 'soft' },
+    { text: contentOf(edge), tone: 'soft' },
     { text: standing, mark: standing, tone: tone[standing] },
     ...lacksSaid(wrong),
   ];
