@@ -89,7 +89,9 @@ export function barsAnswer(view: Omit<BarsView, 'answer'>): string {
       : ` With hands and tools never short it would be ${dayWords(networkOn)}.`;
   const unguessed = open.filter(({ minutesLeft, hands }) => minutesLeft === null && hands).length;
   const lacking =
-    unguessed === 0 ? '' : ` ${counted(unguessed, 'job has', 'jobs have')} no guess and count as nothing.`;
+    unguessed === 0
+      ? ''
+      : ` ${unguessed === 1 ? '1 job has no guess and counts' : `${unguessed} jobs have no guess and count`} as nothing.`;
   return `${name} on ${dayWords(on)} if every guess holds.${held}${sooner}${lacking}`;
 }
 

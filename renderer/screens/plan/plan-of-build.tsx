@@ -3,12 +3,14 @@ import { useState } from 'react';
 import type { PlanView } from '../../../core/contract/plan.ts';
 import { api } from '../../app/client.ts';
 import { useRead } from '../../app/data.tsx';
+import { useRoute } from '../../app/route.tsx';
 import { useWhy } from '../../app/why.tsx';
 import { KeyHints, Tabs, Toolbar } from '../../parts/furniture.tsx';
 import { Empty } from '../../parts/notes.tsx';
 import { Answer, Page } from '../../parts/page.tsx';
 import { PastDayNote, useCanAct } from '../../parts/past-day.tsx';
 import { ReadView } from '../../parts/read-view.tsx';
+import { Bars } from './bars.tsx';
 import { Measures } from './measures.tsx';
 import { PassedPhases } from './passed-phases.tsx';
 import { PhaseSection } from './phase-section.tsx';
@@ -65,11 +67,13 @@ function keepFocus(typing: Typing): void {
 function Jobs({ view, reading }: { readonly view: PlanView; readonly reading: Reading }) {
   const canAct = useCanAct();
   const [typing, setTyping] = useState<Typing | null>(null);
-  const [shown, setShown] = useState<Shown>('open');
+  const { params } = useRoute();
+  const [tab, setShown] = useState<Shown | 'bars'>(params['view'] === 'bars' ? 'bars' : 'open');
+  const shown = tab === 'bars' ? 'all' : tab;
   const [opened, setOpened] = useState<ReadonlySet<number>>(new Set());
   const jobs = view.phases.flatMap((phase) => phase.jobs);
   useLinkedPlace(jobs, (job) => {
-    if (job === null || !isShown(job, shown)) setShown('all');
+    if (tab === 'bars' || job === null || !isShown(job, shown)) setShown('all');
     if (job !== null) setOpened((now) => new Set([...now, job.id]));
   });
   const reorder = useReorder(view.phases);
@@ -104,11 +108,14 @@ function Jobs({ view, reading }: { readonly view: PlanView; readonly reading: Re
           { id: 'tonight', title: 'Tonight', count: jobs.filter(canBeDone).length },
           { id: 'open', title: 'Open', count: jobs.filter(({ done }) => !done).length },
           { id: 'all', title: 'All', count: jobs.length },
+          { id: 'bars', title: 'Over the calendar' },
         ]}
-        shown={shown}
+        shown={tab}
         onShow={setShown}
       >
-        {jobs.length === 0 && view.phases.length === 0 ? (
+        {tab === 'bars' ? (
+          <Bars reading={reading} />
+        ) : jobs.length === 0 && view.phases.length === 0 ? (
           <Empty {...(canAct ? { action: { label: 'Write down the first job', onClick: addJob } } : {})}>
             {noJobs.all}
           </Empty>
