@@ -8,6 +8,8 @@ export const listKinds = [
   'system',
   'phase',
   'tool',
+  'person',
+  'calendarDay',
   'decision',
   'boltGroup',
   'budgetLine',
@@ -31,6 +33,9 @@ export interface FieldSpec {
     | 'phase'
     | 'job'
     | 'part'
+    | 'person'
+    | 'week'
+    | 'hours'
     | 'flag'
     | 'method'
     | 'torque'
@@ -43,6 +48,8 @@ export interface FieldSpec {
   readonly least?: number;
   readonly most?: number;
   readonly unit?: string;
+  /** The words for choosing none, where none means something. */
+  readonly none?: string;
   /** Stands in the table too. */
   readonly inTable?: boolean;
 }
@@ -141,6 +148,44 @@ export const kindSpecs: Readonly<Record<ListKind, KindSpec>> = {
       { name: 'dueOn', label: 'Due', type: 'day', inTable: true },
       { name: 'hireMinor', label: 'Hire', type: 'money', inTable: true },
       note,
+    ],
+  },
+  person: {
+    title: 'People',
+    one: 'person',
+    many: 'people',
+    purpose: 'Who works on the builds and when. Without anybody here, one builder has the hours of the settings.',
+    nameField: 'name',
+    fields: [
+      named(80),
+      {
+        name: 'windows',
+        label: 'Hours of the week',
+        type: 'week',
+        description: 'Such as Tue 18:30-21, Sat 9-15. Left empty: the hours of the settings.',
+        inTable: true,
+      },
+      note,
+    ],
+  },
+  calendarDay: {
+    title: 'Calendar',
+    one: 'day of the calendar',
+    many: 'days of the calendar',
+    purpose: 'Days off and extra days: they go before the hours of the week, for everybody or one person.',
+    nameField: 'on',
+    fields: [
+      { name: 'on', label: 'First day', type: 'day', required: true },
+      { name: 'until', label: 'Last day', type: 'day', description: 'Left empty: the one day.' },
+      { name: 'person', label: 'Who', type: 'person', none: 'Everybody', inTable: true },
+      {
+        name: 'windows',
+        label: 'Hours instead',
+        type: 'hours',
+        description: 'Such as 9-12, 13:30-17. Left empty: off.',
+        inTable: true,
+      },
+      { ...note, inTable: true },
     ],
   },
   decision: {
@@ -253,7 +298,7 @@ export function startValues(kind: ListKind, today: string): Record<string, unkno
   const empty = Object.fromEntries(
     kindSpecs[kind].fields.map(({ name, type }) => [
       name,
-      type === 'text' || type === 'long' ? '' : type === 'options' ? [] : null,
+      type === 'text' || type === 'long' ? '' : ['options', 'week', 'hours'].includes(type) ? [] : null,
     ]),
   );
   switch (kind) {
@@ -264,6 +309,7 @@ export function startValues(kind: ListKind, today: string): Record<string, unkno
     case 'build':
       return { ...empty, gateName: 'engine-in', startedOn: today };
     case 'rate':
+    case 'calendarDay':
       return { ...empty, on: today };
     default:
       return empty;

@@ -7,7 +7,7 @@ import { TorqueField } from '../../parts/torque-field.tsx';
 import type { FieldSpec } from './kinds.ts';
 import type { Names } from './names.ts';
 import { OptionsField } from './options-field.tsx';
-import { FlagField, RateField, WholeField } from './small-fields.tsx';
+import { FlagField, HoursField, RateField, WholeField } from './small-fields.tsx';
 import { optionsOf } from './value-text.ts';
 
 const currencyOptions = currencyCodes.map((value) => ({ value, label: value }));
@@ -86,6 +86,9 @@ export function RecordField({ field, value, onChange, names, autoFocus }: Record
       );
     case 'flag':
       return <FlagField name={field.name} label={field.label} value={value === true} onChange={onChange} />;
+    case 'week':
+    case 'hours':
+      return <HoursField {...common} of={field.type} value={value} onChange={onChange} />;
     case 'options':
       return <OptionsField value={optionsOf(value)} onChange={onChange} />;
     default: {
@@ -95,6 +98,7 @@ export function RecordField({ field, value, onChange, names, autoFocus }: Record
       return (
         <Choice
           {...common}
+          {...(field.none === undefined ? {} : { none: field.none })}
           value={known}
           onChange={(chosen) => onChange(chosen === null ? null : Number(chosen))}
           options={missing ? [...options, { value: known, label: `number ${known}, retired or dropped` }] : options}

@@ -2,6 +2,7 @@ import { Checkbox } from '@mantine/core';
 import { Refusal } from '../../../core/refusal.ts';
 import type { FieldProps } from '../../parts/field-frame.tsx';
 import { ReadField } from '../../parts/read-field.tsx';
+import { dayHoursText, readDayHours, readWeekHours, weekHoursText } from '../../parts/week-hours.ts';
 
 export interface WholeFieldProps extends FieldProps {
   readonly value: number | null;
@@ -26,6 +27,34 @@ export function WholeField({ value, onChange, least, most, unit = '', ...field }
     );
   };
   return <ReadField {...field} value={value} onChange={onChange} read={read} write={String} suffix={unit} numeric />;
+}
+
+export interface HoursFieldProps extends FieldProps {
+  /** Hours of a week, each with its day, or of one day. */
+  readonly of: 'week' | 'hours';
+  readonly value: unknown;
+  readonly onChange: (value: readonly object[]) => void;
+}
+
+/** Hours typed in one line; nothing typed is no hours. */
+export function HoursField({ of, value, onChange, ...field }: HoursFieldProps) {
+  const write = (hours: unknown): string =>
+    of === 'week'
+      ? weekHoursText(hours as Parameters<typeof weekHoursText>[0])
+      : dayHoursText(hours as Parameters<typeof dayHoursText>[0]);
+  const read = (text: string): readonly object[] =>
+    of === 'week' ? readWeekHours(text, field.name) : readDayHours(text, field.name);
+  const now = Array.isArray(value) && value.length > 0 ? write(value) : null;
+  return (
+    <ReadField
+      {...field}
+      value={now}
+      onChange={(text) => onChange(text === null ? [] : read(text))}
+      // What is read goes on as text in one form, so that the same hours are the same value.
+      read={(text) => write(read(text))}
+      write={(text) => text}
+    />
+  );
 }
 
 export interface RateFieldProps extends FieldProps {

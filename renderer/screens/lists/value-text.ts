@@ -2,6 +2,7 @@ import type { RecordRow } from '../../../core/contract/records.ts';
 import { counted, dateText, moneyText } from '../../parts/formats.ts';
 import type { LocaleSettings } from '../../parts/locale.tsx';
 import { torqueText } from '../../parts/torque.ts';
+import { dayHoursText, weekHoursText } from '../../parts/week-hours.ts';
 import type { FieldSpec, ListKind } from './kinds.ts';
 import type { Names } from './names.ts';
 
@@ -15,7 +16,7 @@ export const optionsOf = (value: unknown): readonly DecisionOption[] =>
 
 /** A stored value in the words that the form uses; empty where nothing is known. */
 export function valueText(field: FieldSpec, value: unknown, names: Names, locale: LocaleSettings): string {
-  if (value === null || value === undefined || value === '') return '';
+  if (value === null || value === undefined || value === '') return field.none?.toLowerCase() ?? '';
   switch (field.type) {
     case 'day':
       return dateText(String(value), locale);
@@ -31,10 +32,15 @@ export function valueText(field: FieldSpec, value: unknown, names: Names, locale
       return optionsOf(value)
         .map(({ text, costMinor }) => (costMinor === null ? text : `${text} (${moneyText(costMinor, locale)})`))
         .join(', ');
+    case 'week':
+      return weekHoursText(value as Parameters<typeof weekHoursText>[0]);
+    case 'hours':
+      return dayHoursText(value as Parameters<typeof dayHoursText>[0]) || 'off';
     case 'system':
     case 'phase':
     case 'job':
     case 'part':
+    case 'person':
       return names[field.type].get(Number(value)) ?? '';
     default:
       return String(value);

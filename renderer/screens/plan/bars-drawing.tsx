@@ -133,7 +133,7 @@ const OneBar = memo(function OneBar({ base, bar, top, rowHeight, scale, chosen, 
       </g>
       {ended !== undefined && bar.minutesGuess !== null && (
         <rect
-          x={x + width - 4}
+          x={x + width - (width < 20 ? 0 : 4)}
           y={top}
           width={9}
           height={rowHeight}
