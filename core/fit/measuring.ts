@@ -1,3 +1,4 @@
+import { hundredths } from './near-threads.ts';
 import { isThreaded, type Port, type PortKind } from './port.ts';
 
 /** How to measure each kind of end, in one line. Source: common practice, no published source. */
@@ -39,7 +40,7 @@ export interface PortMeasures {
 
 export const measuresOf = (port: Port): PortMeasures => ({
   ...(isThreaded(port)
-    ? { diameterMm: Number(port.thread.diameter.toFixed(2)), pitchMm: Number(port.thread.pitch.toFixed(3)) }
+    ? { diameterMm: Number(hundredths(port.thread.diameter)), pitchMm: Number(port.thread.pitch.toFixed(3)) }
     : {}),
   ...('mm' in port ? { diameterMm: port.mm } : {}),
   howToMeasure: port.kind === 'thread' && port.gender === 'female' ? insideThread : ways[port.kind],

@@ -59,7 +59,7 @@ export function difference(one: Thread, other: Thread): string {
 }
 
 /** Two decimals, halves up: 7/8 in is 22.225 mm and reads 22.23. */
-const hundredths = (mm: number): string => (Math.round(mm * 100 + 1e-6) / 100).toFixed(2);
+export const hundredths = (mm: number): string => (Math.round(mm * 100 + 1e-6) / 100).toFixed(2);
 
 const threadsPerInch = (one: Thread, other: Thread): string =>
   one.tpi === undefined || other.tpi === undefined ? '' : ` (${one.tpi} against ${other.tpi} threads per inch)`;

@@ -7,6 +7,10 @@ export function AboutSection({ version }: { readonly version: string }) {
         It works on this machine alone and sends nothing anywhere.
       </p>
       <p>
+        It stands on the work of others: among them SQLite (public domain), React, Mantine, Recharts and React Flow
+        (MIT), the typeface Inter (OFL 1.1), and ELK, which lays the plumbing drawing out (EPL 2.0).
+      </p>
+      <p>
         Figures for work that can hurt are only as good as what was typed in. The vehicle and part makers' manuals
         govern, and local rules apply.
       </p>
