@@ -71,6 +71,7 @@ function Measure({ measure }: { readonly measure: EarnedMeasure }) {
   const locale = useLocale();
   const { today } = useWorkspace();
   const isMoney = measure.of === 'money';
+  const what = isMoney ? 'parts in money' : 'jobs in hours';
   const figure = (value: number | null): string =>
     value === null ? '–' : isMoney ? moneyText(value, locale) : showMinutes(Math.round(value));
   const drawn = (value: number): number => (isMoney ? value : value / 60);
@@ -101,7 +102,7 @@ function Measure({ measure }: { readonly measure: EarnedMeasure }) {
         series={series}
       />
       <SimpleTable
-        caption="Sums and indices"
+        caption={`Sums and indices, ${what}`}
         rows={[
           ...sums.map(({ id, label, value }) => ({ id, label, text: figure(value), says: '' })),
           ...measure.indices.map(({ name, label, text, says }) => ({
@@ -119,7 +120,7 @@ function Measure({ measure }: { readonly measure: EarnedMeasure }) {
         ]}
       />
       <SimpleTable
-        caption={`Estimate at completion${measure.outside ? ': the line-by-line estimate lies outside those of the formulas, so look at both' : ''}${measure.early ? '; under a tenth is earned, so the formulas are a hint' : ''}`}
+        caption={`Estimate at completion, ${what}${measure.outside ? ': the line-by-line estimate lies outside those of the formulas, so look at both' : ''}${measure.early ? '; under a tenth is earned, so the formulas are a hint' : ''}`}
         rows={[...measure.estimates].sort((one, other) => Number(other.first) - Number(one.first))}
         rowKey={({ way }) => way}
         columns={[
