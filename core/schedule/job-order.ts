@@ -36,8 +36,8 @@ export interface OrderedJob<J extends NetworkJob> {
 }
 
 const accepted = {
-  duration: 'a whole number, 0 or more',
-  lag: 'a whole number, 0 or more; a job that may overlap an earlier one is two jobs',
+  duration: 'a whole number from 0 to 1000000000000',
+  lag: 'a whole number from 0 to 1000000000000; a job that may overlap an earlier one is two jobs',
   id: 'a name that no other job has',
   after: 'ids of jobs in the list that do not wait for this one',
 };

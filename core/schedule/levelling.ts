@@ -95,7 +95,11 @@ function readJobs(
       const uses = amount(own, 'uses', `Job “${job.id}” can't use`, name);
       const most = capacities[index] ?? 0;
       if (uses <= most) return uses;
-      throw refusedJob('uses', `Job “${job.id}” uses ${uses} of “${name}”; there are ${most}.`, `0 to ${most}`);
+      throw refusedJob(
+        'uses',
+        `Job “${job.id}” uses ${uses} of “${name}”; there ${most === 1 ? 'is' : 'are'} ${most}.`,
+        `0 to ${most}`,
+      );
     });
   });
   const ids = ordered.map(({ job }) => job.id).sort(compareIds);

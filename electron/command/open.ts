@@ -1,6 +1,6 @@
 import { existsSync } from 'node:fs';
 import { dirname, isAbsolute, resolve } from 'node:path';
-import { isDate } from '../../core/dates/calendar-date.ts';
+import { firstYear, isDate, lastYear } from '../../core/dates/calendar-date.ts';
 import type { Host } from '../../core/procedures/host.ts';
 import { type Given, type Room, UsageError } from './verb.ts';
 
@@ -46,7 +46,9 @@ export function dayOption(given: Given, name: string): string | undefined {
   const text = given.text(name);
   if (text === undefined) return undefined;
   if (!isDate(text)) {
-    throw new UsageError(`--${name} ${text}: a day of the calendar, written YYYY-MM-DD, such as 2026-03-14.`);
+    throw new UsageError(
+      `--${name} ${text}: a day from ${firstYear} to ${lastYear}, written YYYY-MM-DD, such as 2026-03-14.`,
+    );
   }
   return text;
 }

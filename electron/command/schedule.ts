@@ -80,7 +80,8 @@ function readNetwork(text: string): { jobs: LevelledJob[]; resources: Record<str
   } catch (error) {
     throw new UsageError(`This is not JSON: ${error instanceof Error ? error.message : String(error)}. ${wanted}`);
   }
-  if (!isData(said) || said['jobs'] === undefined) throw new UsageError(`There are no jobs. ${wanted}`);
+  if (!isData(said) || said['jobs'] === undefined || said['jobs'] === null)
+    throw new UsageError(`There are no jobs. ${wanted}`);
   needKnown(said, ['resources', 'jobs'], 'the list of jobs');
   const jobs = readList(said['jobs'], 'jobs', 'the list').map(readJob);
   return {

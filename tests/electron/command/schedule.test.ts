@@ -77,7 +77,14 @@ describe('schedule', () => {
     expect(out).toMatchObject({ makespan: 6 });
   });
 
-  it('tells what it wants when the text is not JSON', async () => {
-    expect(await schedule('{"jobs":')).toMatchObject({ exit: 2, error: { code: 'usage' } });
+  it.each(['{"jobs":', '', '[]', '{}', '{"jobs":null}'])('tells what it wants for %j', async (text) => {
+    expect(await schedule(text)).toMatchObject({ exit: 2, out: undefined, error: { code: 'usage' } });
+  });
+
+  it('counts one thing as one, and says how long a time may be', async () => {
+    const one = await schedule({ resources: { lift: 1 }, jobs: [{ id: 'a', duration: 1, uses: { lift: 2 } }] });
+    expect(one.error).toMatchObject({ message: 'Job “a” uses 2 of “lift”; there is 1. Nothing was changed.' });
+    const long = await schedule({ jobs: [{ id: 'a', duration: 1e15 }] });
+    expect(long).toMatchObject({ exit: 2, error: { accepted: 'a whole number from 0 to 1000000000000' } });
   });
 });
