@@ -47,7 +47,7 @@ export function dayOption(given: Given, name: string): string | undefined {
   if (text === undefined) return undefined;
   if (!isDate(text)) {
     throw new UsageError(
-      `--${name} ${text}: a day from ${firstYear} to ${lastYear}, written YYYY-MM-DD, such as 2026-03-14.`,
+      `--${name} ${text}: a day of the calendar, written YYYY-MM-DD, from ${firstYear} to ${lastYear}, such as 2026-03-14.`,
     );
   }
   return text;
