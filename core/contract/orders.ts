@@ -212,7 +212,9 @@ export const vendorCard = z.object({
   receivedMilli: milli,
   wrongMilli: milli,
   wrongShare: z.number().nullable(),
+  /** Days from order to arrival, over `arrivedLines` lines. */
   medianLeadDays: z.number().nullable(),
+  arrivedLines: z.int(),
   committedMinor: minor,
   costMinor: minor,
   paidMinor: minor,

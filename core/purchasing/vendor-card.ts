@@ -24,7 +24,9 @@ export interface VendorCard {
   readonly wrongMilli: number;
   /** Null when nothing was received. */
   readonly wrongShare: number | null;
-  /** Median of days from order to arrival; null when nothing arrived. */
+  /** Lines that came in full and good. */
+  readonly arrivedLines: number;
+  /** Median of days from order to arrival over those lines; null when there are none. */
   readonly medianLeadDays: number | null;
   /** Whether there are lines enough to set this vendor beside others by its shares. */
   readonly comparable: boolean;
@@ -63,6 +65,7 @@ export function vendorCard(
     receivedMilli,
     wrongMilli,
     wrongShare: receivedMilli === 0 ? null : wrongMilli / receivedMilli,
+    arrivedLines: arrived.length,
     medianLeadDays: median(arrived.map((line) => daysBetween(line.orderedOn, line.arrivedOn ?? today))),
     comparable: judged.length >= linesToCompare,
   };

@@ -19,11 +19,18 @@ export interface OrderNow {
   readonly statedDays: number | null;
 }
 
+export interface OrderOutlook extends Outlook {
+  /** False where neither the vendor's record nor its stated days say anything. */
+  readonly known: boolean;
+  /** What the wait stands on, whenever the order is placed; the grounds say it of an order placed now. */
+  readonly leadSays: string;
+}
+
 export interface ArrivalOutlooks {
   /** A line that is open. `statedDays`: the usual days of its vendor, where they count for this line. */
   ofLine(line: OpenRow, statedDays: number | null): Outlook;
-  /** What would be ordered now; `known` is false where neither the vendor's record nor its stated days say anything. */
-  ofOrder(order: OrderNow): Outlook & { readonly known: boolean };
+  /** What would be ordered now. */
+  ofOrder(order: OrderNow): OrderOutlook;
 }
 
 type OpenRow = Pick<
@@ -41,14 +48,14 @@ export interface OutlookDay {
 
 /**
  * When deliveries come, by the vendors' own records: the one home of every forecast arrival, for the forecast, the hoist
- * check and what stands on them. Lines that are alike in all that counts are worked out once.
+ * check, the buying plan and what stands on them. Lines that are alike in all that counts are worked out once.
  */
 export function arrivalOutlooks(connection: Connection, { today, asOf, nowMinute }: OutlookDay): ArrivalOutlooks {
   const day = asOf ?? today;
   const records: LeadRecords = leadRecords(connection, day, asOf);
   const leads = new Map<string, LeadRecord>();
   const lines = new Map<string, Outlook>();
-  const orders = new Map<string, Outlook & { readonly known: boolean }>();
+  const orders = new Map<string, OrderOutlook>();
   const leadOf = (vendor: number | null, lineClass: LineClass, stated: number | null): LeadRecord => {
     const key = `${vendor} ${lineClass} ${stated}`;
     const found = leads.get(key) ?? records.lead(vendor, lineClass, stated);
@@ -93,6 +100,7 @@ export function arrivalOutlooks(connection: Connection, { today, asOf, nowMinute
       const found = {
         ...outlook(lead.distribution, { ...grounds, says }),
         known: statedDays !== null || lead.arrivals > 0,
+        leadSays: lead.says,
       };
       orders.set(key, found);
       return found;

@@ -5,14 +5,13 @@ import { convertDocument } from '../../money/convert.ts';
 import type { BuyNeed } from '../../purchasing/buying-needs.ts';
 import type { BuyVendor } from '../../purchasing/buying-plan.ts';
 import { type JobTails, jobTails } from '../../purchasing/job-tails.ts';
-import { leadOutlook, waitQuantiles } from '../../purchasing/lead-time.ts';
 import type { PriceChoice } from '../../purchasing/need-price.ts';
 import { workingMinutes } from '../../schedule/working-time.ts';
+import { arrivalOutlooks } from './arrival-outlooks.ts';
 import { recordsAsOf } from './checks-past.ts';
 import { all, type Connection } from './connection.ts';
 import type { RecordTable } from './edits.ts';
 import { type ForecastFacts, forecastFacts } from './forecast-facts.ts';
-import { leadRecords } from './lead-records.ts';
 import { partRows } from './part-rows.ts';
 import { listRecords, type RecordValuesRow, readRecord } from './record-tables.ts';
 
@@ -86,19 +85,13 @@ export interface LeadAnswer {
   readonly says: string;
 }
 
-/** How long each vendor takes from an order placed now. */
+/** How long each vendor takes from an order placed now: the same wait that the forecast and the hoist check count on. */
 export function vendorLeads(connection: Connection, day: BuyingDay): (vendor: number) => LeadAnswer {
-  const records = leadRecords(connection, day.asOf ?? day.today, day.asOf);
-  const kept = new Map<number, LeadAnswer>();
+  const outlooks = arrivalOutlooks(connection, day);
   return (vendor) => {
-    const found = kept.get(vendor);
-    if (found !== undefined) return found;
     const stated = (readRecord(connection, 'vendors', vendor)?.['leadDays'] as number | null | undefined) ?? null;
-    const outlook = leadOutlook(records.lead(vendor, 'in-stock', stated));
-    const { p50, p80 } = waitQuantiles(outlook.distribution);
-    const answer = { p50Days: Math.max(0, p50), p80Days: Math.max(0, p80), says: outlook.says };
-    kept.set(vendor, answer);
-    return answer;
+    const { grounds, leadSays } = outlooks.ofOrder({ vendor, statedDays: stated });
+    return { p50Days: grounds.p50Days, p80Days: grounds.p80Days, says: leadSays };
   };
 }
 

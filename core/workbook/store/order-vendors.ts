@@ -99,6 +99,7 @@ export function vendorCards(
       wrongMilli: card.wrongMilli,
       wrongShare: card.comparable ? card.wrongShare : null,
       medianLeadDays: card.medianLeadDays,
+      arrivedLines: card.arrivedLines,
       committedMinor: sums.commitmentMinor,
       costMinor: sums.costMinor,
       paidMinor: sums.paidMinor,

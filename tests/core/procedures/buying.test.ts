@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { reviewOf } from '../../../core/procedures/gate.ts';
 import { type Bench, openBench, refusalOf } from './bench.ts';
 import { addPart, draftLine, firstMade, placeOne } from './orders-life.ts';
 
@@ -164,4 +165,20 @@ test('bad input is refused with its field: incomes, offers, weeks', async () => 
   expect(await refused('offer', { ...offer, currency: 'XXQ' })).toBe('currency');
   expect((await refusalOf(bench.client.buying.plan({ build: bench.build, weeks: 0 }))).field).toBe('weeks');
   expect((await refusalOf(bench.client.buying.plan({ build: bench.build + 99 }))).field).toBe('build');
+});
+
+test('the wait for a part that nobody has ordered is the same on the forecast, the hoist check and the buying plan', async () => {
+  const bench = await openBench({ today: '2026-03-02' });
+  const vendor = await save(bench, 'vendor', { name: 'Keld Fasteners', leadDays: 11 });
+  const part = await need(bench, 'Studs', vendor, 5000);
+  const { coming } = await bench.client.forecast.run({ build: bench.build, runs: 50, seed: 1 });
+  const { blockers } = reviewOf(bench.context, bench.build, undefined).review;
+  const { lines } = await bench.client.buying.plan({ build: bench.build });
+  const studs = coming.find((row) => row.part === part);
+  // By hand: with no arrival of any vendor the median of the wait is the vendor's own stated 11 days.
+  expect(studs).toMatchObject({ p50On: '2026-03-13' });
+  expect(blockers.find(({ subject }) => subject.id === part)).toMatchObject({ readyOn: studs?.p50On });
+  expect(lines).toMatchObject([{ part, leadDays: 11 }]);
+  // What it stands on is said in the same words; the forecast adds that the order is counted as placed today.
+  expect(studs?.says.endsWith(lines[0]?.leadSays ?? '—')).toBe(true);
 });

@@ -28,7 +28,14 @@ test('D70: a vendor card as of 2026-03-10', () => {
   // Source: derived by hand, recomputed independently. One early, one late, one open past its promise counts as late;
   // the line with no promise is not judged.
   const card = vendorCard(worked, '2026-03-10');
-  expect(card).toMatchObject({ onTimeLines: 1, judgedLines: 3, openLines: 1, medianLeadDays: 12, comparable: false });
+  expect(card).toMatchObject({
+    onTimeLines: 1,
+    judgedLines: 3,
+    openLines: 1,
+    arrivedLines: 3,
+    medianLeadDays: 12,
+    comparable: false,
+  });
   expect(card.onTimeShare?.toFixed(4)).toBe('0.3333');
   expect([card.wrongMilli, card.receivedMilli, card.wrongShare]).toEqual([1000, 16000, 0.0625]);
 });

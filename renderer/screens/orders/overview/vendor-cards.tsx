@@ -4,7 +4,7 @@ import { linesToCompare } from '../../../../core/purchasing/vendor-card.ts';
 import { api } from '../../../app/client.ts';
 import { useRead } from '../../../app/data.tsx';
 import { Money } from '../../../parts/figures.tsx';
-import { numberText, quantityText } from '../../../parts/formats.ts';
+import { counted, numberText, quantityText } from '../../../parts/formats.ts';
 import { type LocaleSettings, useLocale } from '../../../parts/locale.tsx';
 import { Loading } from '../../../parts/notes.tsx';
 import { RefusalNote } from '../../../parts/refusal-note.tsx';
@@ -33,7 +33,8 @@ export function VendorCards({ reading }: { readonly reading: Reading }) {
       />
       <p className="quiet">
         On time: lines that came, or whose promise passed, by the day first promised. Shares are given from{' '}
-        {linesToCompare} judged lines on; fewer say little about a vendor.
+        {linesToCompare} judged lines on; fewer say little about a vendor. Wrong units: sent wrong or faulty, of those
+        that came. Usual days: the middle one from order to arrival.
       </p>
       {shown !== null && <VendorWindow card={shown} reading={reading} onClose={() => setShown(null)} />}
     </>
@@ -50,7 +51,7 @@ export function onTimeText(card: VendorCard, locale: LocaleSettings): string {
   return onTimeShare === null || judgedLines < linesToCompare ? counts : `${counts}, ${percent(onTimeShare, locale)}`;
 }
 
-/** "1 of 48, 2 %" of the units that came were wrong, faulty or damaged. */
+/** "1 of 48, 2 %" of the units that came were wrong or faulty; damage on the road doesn't count. */
 export function wrongText(card: VendorCard, locale: LocaleSettings): string {
   const { receivedMilli, wrongMilli, wrongShare, judgedLines } = card;
   if (receivedMilli === 0) return 'nothing came yet';
@@ -58,6 +59,13 @@ export function wrongText(card: VendorCard, locale: LocaleSettings): string {
   return wrongShare === null || wrongMilli === 0 || judgedLines < linesToCompare
     ? counts
     : `${counts}, ${percent(wrongShare, locale)}`;
+}
+
+/** "12, over 3 lines": the middle of the days that its lines took. */
+export function leadText(card: VendorCard, locale: LocaleSettings): string {
+  const { medianLeadDays, arrivedLines } = card;
+  if (medianLeadDays === null) return 'nothing came yet';
+  return `${numberText(medianLeadDays, locale)}, over ${counted(arrivedLines, 'line', 'lines')}`;
 }
 
 function columnsOf(locale: LocaleSettings): readonly Column<VendorCard>[] {
@@ -89,7 +97,7 @@ function columnsOf(locale: LocaleSettings): readonly Column<VendorCard>[] {
       id: 'lead',
       title: 'Usual days to arrive',
       figures: true,
-      cell: ({ medianLeadDays }) => (medianLeadDays === null ? '' : numberText(medianLeadDays, locale)),
+      cell: (card) => leadText(card, locale),
       sortBy: ({ medianLeadDays }) => medianLeadDays ?? -1,
     },
     {

@@ -8,7 +8,7 @@ import { useLocale } from '../../../parts/locale.tsx';
 import { Window } from '../../../parts/window.tsx';
 import { Fact, Facts } from '../facts.tsx';
 import type { Reading } from '../reading.ts';
-import { onTimeText, wrongText } from './vendor-cards.tsx';
+import { leadText, onTimeText, wrongText } from './vendor-cards.tsx';
 
 export interface VendorWindowProps {
   readonly card: VendorCard;
@@ -21,7 +21,6 @@ export function VendorWindow({ card, reading, onClose }: VendorWindowProps) {
   const locale = useLocale();
   const why = useWhy();
   const ask = (figure: WhyFigure) => () => why({ figure, vendor: card.vendor, ...reading });
-  const days = card.medianLeadDays === null ? 'not known yet' : `${card.medianLeadDays} days from order to arrival`;
   return (
     <Window opened onClose={onClose} title={card.name} as="drawer">
       <div className="vendor-record">
@@ -30,7 +29,7 @@ export function VendorWindow({ card, reading, onClose }: VendorWindowProps) {
           <Fact title="Lines to come">{card.openLines}</Fact>
           <Fact title="On time">{onTimeText(card, locale)}</Fact>
           <Fact title="Wrong units">{wrongText(card, locale)}</Fact>
-          <Fact title="Usually takes">{days}</Fact>
+          <Fact title="Usual days to arrive">{leadText(card, locale)}</Fact>
           <Fact title="Cost of what came" onWhy={ask('cost')}>
             <Money amountMinor={card.costMinor} />
           </Fact>
