@@ -171,6 +171,7 @@ test('the wait for a part that nobody has ordered is the same on the forecast, t
   const bench = await openBench({ today: '2026-03-02' });
   const vendor = await save(bench, 'vendor', { name: 'Keld Fasteners', leadDays: 11 });
   const part = await need(bench, 'Studs', vendor, 5000);
+  await save(bench, 'cashCount', { on: '2026-03-02', cashMinor: 90_000, floorMinor: 0 });
   const { coming } = await bench.client.forecast.run({ build: bench.build, runs: 50, seed: 1 });
   const { blockers } = reviewOf(bench.context, bench.build, undefined).review;
   const { lines } = await bench.client.buying.plan({ build: bench.build });
