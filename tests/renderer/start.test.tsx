@@ -14,6 +14,7 @@ vi.mock('../../renderer/app/client.ts', async (original) => ({
     workbook: { status: vi.fn(), create: vi.fn(), open: vi.fn(), demo: vi.fn() },
     builds: { create: vi.fn() },
     start: { view: vi.fn() },
+    forecast: { gateDays: vi.fn(() => Promise.resolve(null)) },
     money: { summary: vi.fn(() => new Promise(() => undefined)) },
     orders: { chase: vi.fn() },
   },
@@ -99,6 +100,20 @@ it('notes right there that a vendor was chased, on a day that can be seen', asyn
   await user.click(screen.getByRole('button', { name: 'Note it' }));
   await waitFor(() => expect(api.orders.chase).toHaveBeenCalledOnce());
   expect(vi.mocked(api.orders.chase).mock.calls[0]?.[0]).toMatchObject({ order: 12, on: '2026-03-12', note: 'Friday' });
+});
+
+it('says the forecast’s days below the hoist check’s sentence, and leads to the texts for the vendors', async () => {
+  const chase = [{ order: 12, text: 'Keld Fasteners: stud kit', ageDays: 9 }];
+  vi.mocked(api.start.view).mockResolvedValue(viewOf(half, { chase }));
+  const days = { name: 'engine-in', p50On: '2026-05-02', p80On: '2026-06-13', runs: 2000, seed: 1 };
+  vi.mocked(api.forecast.gateDays).mockResolvedValueOnce(days);
+  shown(<StartScreen />);
+  expect((await screen.findByText(/as likely as not by/)).textContent).toMatch(
+    /2 May 2026.*four times of five by.*13 Jun/,
+  );
+  expect(screen.getByRole('link', { name: 'Forecast' }).getAttribute('href')).toBe('#/forecast');
+  const all = screen.getByRole('link', { name: /All vendors to ask/ });
+  expect(all.getAttribute('href')).toBe('#/orders?view=chase');
 });
 
 it('has no acts while a past day is looked at', async () => {

@@ -7,6 +7,7 @@ import { RefusalNote } from '../../parts/refusal-note.tsx';
 import { ChaseList } from './chase-list.tsx';
 import { Came, Due } from './coming.tsx';
 import { FirstSteps } from './first-steps.tsx';
+import { ForecastLine } from './forecast-line.tsx';
 import { Holds } from './holds.tsx';
 import { Measures } from './measures.tsx';
 import { MoneyLines } from './money-lines.tsx';
@@ -41,9 +42,12 @@ export function BuildStart({ reading }: { readonly reading: Reading }) {
     <Page
       title="Start"
       answer={
-        <Answer blocks={holds.length > 0} onWhy={() => why({ figure: 'blocker-count', ...reading })}>
-          {answer}
-        </Answer>
+        <>
+          <Answer blocks={holds.length > 0} onWhy={() => why({ figure: 'blocker-count', ...reading })}>
+            {answer}
+          </Answer>
+          <ForecastLine reading={reading} />
+        </>
       }
     >
       <div className="start-columns">

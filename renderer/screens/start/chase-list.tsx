@@ -36,6 +36,13 @@ export function ChaseList({ chase }: Pick<StartView, 'chase'>) {
           ))}
         </ul>
       )}
+      {chase.length > 0 && (
+        <p className="start-more">
+          <Link to="/orders" params={{ view: 'chase' }}>
+            All vendors to ask, with texts to copy
+          </Link>
+        </p>
+      )}
       {asOf !== null && chase.length > 0 && (
         <p className="soft">A past day is shown: go back to today to note that a vendor was asked.</p>
       )}
