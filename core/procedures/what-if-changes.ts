@@ -95,6 +95,8 @@ async function cancelOpen(applying: Applying, part: number): Promise<void> {
   }
 }
 
+const daysWords = (days: number): string => `${days} ${days === 1 ? 'day' : 'days'}`;
+
 /**
  * Lets a part that isn't ordered yet come from a vendor that takes so long, on the old one's terms; what is ordered
  * already keeps its vendor, and only its day is counted otherwise.
@@ -113,7 +115,7 @@ async function applyLead(applying: Applying, part: number, days: number): Promis
       kind: 'vendor',
       build,
       values: {
-        name: `${old === null ? 'A vendor' : String(old['name'])}, ${days} days, line ${part}`,
+        name: `${old === null ? 'A vendor' : String(old['name'])}, ${daysWords(days)}, line ${part}`,
         leadDays: days,
         currency: old?.['currency'] ?? null,
         shippingMinor: old?.['shippingMinor'] ?? null,
@@ -137,7 +139,7 @@ async function applyOne(applying: Applying, change: VariantChange): Promise<stri
       return applyIncome(applying, change);
     case 'lead time': {
       await applyLead(applying, change.part, change.days);
-      return `${rowOf(applying, change.part).description}: here in ${change.days} days`;
+      return `${rowOf(applying, change.part).description}: here in ${daysWords(change.days)}`;
     }
     case 'job hours': {
       const job = needRecord(connection, 'jobs', change.job, 'job');
@@ -185,7 +187,7 @@ async function applyOne(applying: Applying, change: VariantChange): Promise<stri
       if (change.days !== null) await applyLead(applying, change.part, change.days);
       const { currency } = readSettings(connection);
       const price = change.priceMinor === null ? '' : ` for ${formatMoney(change.priceMinor, currency)}`;
-      const days = change.days === null ? '' : `, here in ${change.days} days`;
+      const days = change.days === null ? '' : `, here in ${daysWords(change.days)}`;
       return `${row.description}: ${description === row.description ? 'another one' : description}${price}${days}`;
     }
   }

@@ -95,8 +95,12 @@ async function tried(
   }
 }
 
+/** Days that a way of going on is earlier than now; below zero when it is later, null when one of them has no day. */
+const daysWon = (now: Column, then: Column): number | null =>
+  now.p50On === null || then.p50On === null ? null : daysBetween(then.p50On, now.p50On);
+
 function compared(now: Column, then: Column, currency: string): string {
-  const days = now.p50On === null || then.p50On === null ? null : daysBetween(then.p50On, now.p50On);
+  const days = daysWon(now, then);
   const count = (number: number): string => `${number} ${number === 1 ? 'day' : 'days'}`;
   const date =
     days === null || then.p50On === null
@@ -110,7 +114,24 @@ function compared(now: Column, then: Column, currency: string): string {
   return `${then.name}: ${date}, ${cost}.`;
 }
 
-/** Parts that are ordered on another day or at another price in some column, or that a change is about. */
+/** One way of going on is told whole; of several the earliest and the cheapest, for the rest stands side by side. */
+function answerOf(now: Column, ways: readonly Column[], currency: string): string {
+  const [only] = ways;
+  if (only === undefined) return '';
+  if (ways.length === 1) return compared(now, only, currency);
+  const won = (way: Column): number => daysWon(now, way) ?? Number.NEGATIVE_INFINITY;
+  const [earliest = only] = ways.toSorted((a, b) => won(b) - won(a) || a.costMinor - b.costMinor);
+  const [cheapest = only] = ways.toSorted((a, b) => a.costMinor - b.costMinor || won(b) - won(a));
+  const wins = won(earliest) > 0;
+  const saves = cheapest.costMinor < now.costMinor;
+  if (wins && saves && earliest === cheapest) return `Earliest and cheapest is ${compared(now, earliest, currency)}`;
+  return [
+    wins ? `Earliest is ${compared(now, earliest, currency)}` : `None of these ${ways.length} brings the day nearer.`,
+    saves ? `Cheapest is ${compared(now, cheapest, currency)}` : 'None costs less than now.',
+  ].join(' ');
+}
+
+/** Parts that are ordered on another day or at another price in some column, or that a change is about and that some column still orders. */
 function linesOf(worked: readonly Worked[], nameOf: (part: number) => string): WhatIfView['lines'] {
   const cells = worked.map(({ plan }) => new Map(plan.lines.map((line) => [line.part, line])));
   const parts = new Set([...cells.flatMap((lines) => [...lines.keys()]), ...worked.flatMap(({ about }) => [...about])]);
@@ -126,7 +147,10 @@ function linesOf(worked: readonly Worked[], nameOf: (part: number) => string): W
     });
     const first = row[0];
     const differs = row.some(({ on, priceMinor }) => on !== first?.on || priceMinor !== first?.priceMinor);
-    const asked = worked.some(({ about }) => about.has(part));
+    // A part that is ordered nowhere any more is here or on its way: no order of it changes.
+    const asked =
+      worked.some(({ about }) => about.has(part)) &&
+      row.some(({ on, priceMinor }) => on !== null || priceMinor !== null);
     return differs || asked ? [{ part, description: nameOf(part), cells: row }] : [];
   });
 }
@@ -144,10 +168,7 @@ export const whatIfProcedures = {
     for (const variant of input.variants) worked.push(await tried(context, input.build, variant));
     const columns = worked.map(({ column }) => column);
     return {
-      answer: columns
-        .slice(1)
-        .map((column) => compared(now.column, column, context.settings().currency))
-        .join(' '),
+      answer: answerOf(now.column, columns.slice(1), context.settings().currency),
       gateName: String(readRecord(connection, 'builds', input.build)?.['gateName'] ?? ''),
       columns,
       lines: linesOf(worked, (part) => String(readRecord(connection, 'parts', part)?.['description'] ?? part)),

@@ -152,6 +152,7 @@ function VendorOrder({ order, lineOf }: VendorOrderProps) {
 }
 
 function Line({ line }: { readonly line: PlanLine }) {
+  const canAct = useCanAct();
   const { part, description, orderMilli, unit, priceMinor, priceFrom, priceSays, reason, sentence, leadSays } = line;
   return (
     <li>
@@ -162,6 +163,11 @@ function Line({ line }: { readonly line: PlanLine }) {
           <span>
             <Money amountMinor={priceMinor} /> by {priceWords[priceFrom]}
           </span>
+        )}
+        {canAct && (
+          <Link className="not-printed" to="/what-if" params={{ part }}>
+            What if… <span className="only-heard">{description}</span>
+          </Link>
         )}
       </div>
       <p>

@@ -2,6 +2,7 @@ import { Button } from '@mantine/core';
 import { useState } from 'react';
 import type { ForecastAnswer } from '../../../core/forecast/view.ts';
 import { Link } from '../../app/route.tsx';
+import { useCanAct } from '../../parts/past-day.tsx';
 import { type Column, SimpleTable } from '../../parts/simple-table.tsx';
 import { inHundred } from './forecast-words.ts';
 
@@ -14,7 +15,17 @@ const shortList = 20;
 /** What stood on the chain that held the gate, most often first, and what a week earlier would win. */
 export function HeldBy({ gate }: { readonly gate: Gate }) {
   const [all, setAll] = useState(false);
+  const canAct = useCanAct();
   if (gate.heldBy.length === 0) return null;
+  const tryOut: Column<Holder> = {
+    id: 'try',
+    title: 'Try out',
+    cell: ({ kind, id, name }) => (
+      <Link className="not-printed" to="/what-if" params={kind === 'job' ? { job: id } : { part: id }}>
+        What if… <span className="only-heard">{name}</span>
+      </Link>
+    ),
+  };
   const columns: readonly Column<Holder>[] = [
     {
       id: 'what',
@@ -47,6 +58,7 @@ export function HeldBy({ gate }: { readonly gate: Gate }) {
       cell: ({ daysWon }) => (daysWon === null ? 'not worked out' : daysWon.toFixed(1)),
       sortBy: ({ daysWon }) => daysWon ?? -1,
     },
+    ...(canAct ? [tryOut] : []),
   ];
   return (
     <section className="forecast-section">

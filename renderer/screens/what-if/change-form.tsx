@@ -81,20 +81,28 @@ function read(draft: Draft, today: string, usual: readonly WeekWindow[]): Varian
   }
 }
 
+/** What another page asked to try out: the kind of change and whom it is about. */
+export interface AskedChange {
+  readonly what: VariantChange['what'];
+  readonly subject: string;
+}
+
 export interface ChangeFormProps {
   readonly names: Names;
+  /** What the form begins with, where another page asked for it. */
+  readonly asked?: AskedChange | null;
   readonly onAdd: (change: VariantChange) => void;
   readonly onClose: () => void;
 }
 
 /** One thing that would be otherwise. */
-export function ChangeForm({ names, onAdd, onClose }: ChangeFormProps) {
+export function ChangeForm({ names, asked = null, onAdd, onClose }: ChangeFormProps) {
   const { today } = useWorkspace();
   const settings = useRead(['workbook.settings'], () => api.workbook.settings());
   const [refusal, setRefusal] = useState<RefusalWords | null>(null);
   const [draft, setDraft] = useState<Draft>({
-    what: 'hours',
-    subject: null,
+    what: asked?.what ?? 'hours',
+    subject: asked?.subject ?? null,
     windows: null,
     name: '',
     amountMinor: null,

@@ -1,6 +1,6 @@
 import type { RecordRow, VariantChange } from '../../../core/contract/records.ts';
 import { showMinutes } from '../../../core/schedule/working-time.ts';
-import { dateText, moneyText } from '../../parts/formats.ts';
+import { counted, dateText, moneyText } from '../../parts/formats.ts';
 import type { LocaleSettings } from '../../parts/locale.tsx';
 import { minutesAWeek } from '../../parts/week-windows.ts';
 
@@ -49,7 +49,7 @@ export function changeText(change: VariantChange, names: Names, locale: LocaleSe
     case 'income':
       return `${change.income === null ? `More income, ${change.name === '' ? 'unnamed' : change.name}` : `Income ${named(names.incomes, change.income, 'name')}`}: ${moneyText(change.amountMinor, locale)} ${change.every === 'month' ? 'a month' : 'once'} from ${dateText(change.from, locale)}`;
     case 'lead time':
-      return `${part(change.part)}: here in ${change.days} days`;
+      return `${part(change.part)}: here in ${counted(change.days, 'day', 'days')}`;
     case 'job hours':
       return `${named(names.jobs, change.job, 'title')}: ${showMinutes(change.minutes)}`;
     case 'drop part':
@@ -58,7 +58,7 @@ export function changeText(change: VariantChange, names: Names, locale: LocaleSe
       return [
         `${part(change.part)}: ${change.description === '' ? 'another one' : change.description}`,
         ...(change.priceMinor === null ? [] : [moneyText(change.priceMinor, locale)]),
-        ...(change.days === null ? [] : [`here in ${change.days} days`]),
+        ...(change.days === null ? [] : [`here in ${counted(change.days, 'day', 'days')}`]),
       ].join(', ');
   }
 }

@@ -78,14 +78,6 @@ export function KeptVariants({ build, names, busy, onOpen, onCompare }: KeptVari
             ),
           },
           {
-            id: 'changes',
-            title: 'What would be otherwise',
-            cell: (row) =>
-              variantOf(row)
-                .changes.map((one) => changeText(one, names, locale))
-                .join('; '),
-          },
-          {
             id: 'acts',
             title: 'Do',
             cell: (row) => {
@@ -104,6 +96,14 @@ export function KeptVariants({ build, names, busy, onOpen, onCompare }: KeptVari
                 </span>
               );
             },
+          },
+          {
+            id: 'changes',
+            title: 'What would be otherwise',
+            cell: (row) =>
+              variantOf(row)
+                .changes.map((one) => changeText(one, names, locale))
+                .join('; '),
           },
         ]}
       />

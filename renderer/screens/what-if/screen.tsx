@@ -4,7 +4,7 @@ import { useState } from 'react';
 import type { VariantChange } from '../../../core/contract/records.ts';
 import type { WhatIfView } from '../../../core/contract/what-if.ts';
 import { api } from '../../app/client.ts';
-import { navigate } from '../../app/route.tsx';
+import { navigate, type Params, useRoute } from '../../app/route.tsx';
 import { useTask } from '../../app/task.ts';
 import { useReading } from '../../app/workspace.tsx';
 import { Toolbar } from '../../parts/furniture.tsx';
@@ -12,7 +12,7 @@ import { useLocale } from '../../parts/locale.tsx';
 import { Empty, Loading } from '../../parts/notes.tsx';
 import { Answer, Page } from '../../parts/page.tsx';
 import { RefusalNote } from '../../parts/refusal-note.tsx';
-import { ChangeForm } from './change-form.tsx';
+import { type AskedChange, ChangeForm } from './change-form.tsx';
 import { changeText } from './change-words.ts';
 import { KeepForm } from './keep-form.tsx';
 import { KeptVariants } from './kept-variants.tsx';
@@ -49,11 +49,22 @@ interface Trying {
 
 const tried = 'Tried';
 
+const same = (one: VariantChange, other: VariantChange): boolean => JSON.stringify(one) === JSON.stringify(other);
+
+/** What the address asks to try out: another wait for a part, other hours of a job. */
+function askedOf({ part, job }: Params): AskedChange | null {
+  if (part !== undefined && /^\d+$/.test(part)) return { what: 'lead time', subject: part };
+  if (job !== undefined && /^\d+$/.test(job)) return { what: 'job hours', subject: job };
+  return null;
+}
+
 function WhatIfOfBuild({ build }: { readonly build: number }) {
   const locale = useLocale();
   const names = useNames(build);
   const [changes, setChanges] = useState<readonly VariantChange[]>([]);
-  const [adding, setAdding] = useState(false);
+  const { params } = useRoute();
+  const asked = askedOf(params);
+  const [adding, setAdding] = useState(asked !== null);
   const [keeping, setKeeping] = useState(false);
   const [worked, setWorked] = useState<WhatIfView | null>(null);
   const work = useTask(async (variants: readonly Trying[]) => {
@@ -126,7 +137,15 @@ function WhatIfOfBuild({ build }: { readonly build: number }) {
         onCompare={(variants) => void work.run(variants)}
       />
       {adding && (
-        <ChangeForm names={names} onAdd={(one) => change([...changes, one])} onClose={() => setAdding(false)} />
+        <ChangeForm
+          names={names}
+          asked={asked}
+          onAdd={(one) => change(changes.some((other) => same(one, other)) ? changes : [...changes, one])}
+          onClose={() => {
+            setAdding(false);
+            if (asked !== null) navigate('/what-if', {}, { replace: true });
+          }}
+        />
       )}
       {keeping && <KeepForm build={build} changes={changes} onClose={() => setKeeping(false)} />}
     </Page>

@@ -76,7 +76,7 @@ export function SideBySide({ view }: { readonly view: WhatIfView }) {
     { label: 'What the buying plan says', cells: columns.map(({ planSays }) => planSays) },
   ];
   return (
-    <section className="what-if-section" aria-labelledby="what-if-beside">
+    <section className="what-if-section what-if-beside" aria-labelledby="what-if-beside">
       <h2 id="what-if-beside">Side by side</h2>
       <SimpleTable
         caption="Before and after"

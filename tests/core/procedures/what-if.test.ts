@@ -60,6 +60,30 @@ describe('what if', () => {
     await bench.verify();
   });
 
+  it('names the earliest and the cheapest of several ways', async () => {
+    const { whatIf, build, part } = await openBuild();
+    const everyDay = [1, 2, 3, 4, 5, 6, 7].map((weekday) => ({ weekday, from: '08:00', to: '20:00' }));
+    const every = { what: 'hours' as const, person: null, windows: everyDay };
+    const cheap = { what: 'swap part' as const, part, description: 'Used one', priceMinor: 100, days: 90 };
+    const early = { name: 'Early', changes: [every, { what: 'lead time' as const, part, days: 1 }] };
+    const view = await whatIf.run({ build, variants: [{ name: 'Cheap', changes: [cheap] }, early] });
+    expect(view.answer).toMatch(
+      /^Earliest is Early: \d+ days earlier, .+ the same money\. Cheapest is Cheap: .+ less\.$/,
+    );
+    expect(view.columns[2]?.changes[1]).toMatch(/: here in 1 day$/);
+    const without = { name: 'Without', changes: [every, { what: 'drop part' as const, part }] };
+    const dropped = await whatIf.run({ build, variants: [{ name: 'Cheap', changes: [cheap] }, without] });
+    expect(dropped.answer).toMatch(/^Earliest and cheapest is Without: \d+ days earlier/);
+    const late = await whatIf.run({
+      build,
+      variants: [
+        { name: 'Later', changes: [{ what: 'lead time', part, days: 200 }] },
+        { name: 'Much later', changes: [{ what: 'lead time', part, days: 300 }] },
+      ],
+    });
+    expect(late.answer).toBe('None of these 2 brings the day nearer. None costs less than now.');
+  });
+
   it('counts another lead time to the day, ordered or not', async () => {
     const { run, part, client, act, build, vendor } = await openBuild();
     const before = await run({ what: 'lead time', part, days: 0 });
