@@ -1,12 +1,12 @@
 import type { PlanView } from '../contract/plan.ts';
-import { Refusal } from '../refusal.ts';
 import { readSettings } from '../workbook/store/connection.ts';
 import { moneyOf } from '../workbook/store/money.ts';
 import { planJobs, progressMeasures } from '../workbook/store/plan.ts';
 import { progressOverTime } from '../workbook/store/progress-over-time.ts';
-import { listRecords, needRecord, type RecordValuesRow } from '../workbook/store/record-tables.ts';
+import { listRecords, needRecord } from '../workbook/store/record-tables.ts';
 import { act, counted, needBuild, procedures } from './context.ts';
 import { barsOf } from './plan-bars.ts';
+import { needJob, postFinish, postHours } from './plan-finish.ts';
 
 const { plan } = procedures;
 
@@ -24,16 +24,6 @@ function planAnswer(view: Omit<PlanView, 'answer'>): string {
   const unguessed = open.filter(({ minutesGuess }) => minutesGuess === null).length;
   const work = `${hours(minutes)} of work by your guesses${unguessed === 0 ? '' : `, ${unguessed} of them without one`}`;
   return `${open.length} of ${counted(jobs.length, 'job')} ${open.length === 1 ? 'is' : 'are'} open, ${work}; ${ready.length} can be done tonight.`;
-}
-
-function needJob(record: RecordValuesRow): RecordValuesRow {
-  if (record.retiredOn !== null) {
-    throw new Refusal('retired', `“${String(record['title'])}” was dropped from the plan. Nothing was changed.`, {
-      field: 'job',
-      accepted: 'a job of the plan',
-    });
-  }
-  return record;
 }
 
 export const planProcedures = {
@@ -87,26 +77,7 @@ export const planProcedures = {
         ? `Finishing of ${String(only['title'])}`
         : `Finishing of ${counted(records.length, 'job')}`;
     return act(context, input, label, (writer) => {
-      for (const record of records) {
-        const by = input.by.trim() === '' ? readSettings(connection).author : input.by.trim();
-        if (record['needsSignOff'] === true && by === '') {
-          throw new Refusal('bad-input', `“${String(record['title'])}” is signed off by name. Nothing was changed.`, {
-            field: 'by',
-            accepted: 'the name of who signs the job off',
-          });
-        }
-        const about = { on: input.on, build: Number(record.build), subjectKind: 'job', subject: record.id } as const;
-        if (input.minutesSpent !== null && input.minutesSpent > 0) {
-          writer.post({ kind: 'hours', ...about, payload: { minutes: input.minutesSpent, by } });
-        }
-        writer.post({
-          kind: 'job-done',
-          ...about,
-          quantityMilli: 1000,
-          note: input.note,
-          payload: { by, name: String(record['title']) },
-        });
-      }
+      for (const record of records) postFinish(writer, record, input);
       return undefined;
     });
   }),
@@ -128,15 +99,8 @@ export const planProcedures = {
   addHours: plan.addHours.handler(({ context, input }) => {
     const record = needJob(needRecord(context.book().connection, 'jobs', input.job, 'job'));
     return act(context, input, `${hours(input.minutes)} on ${String(record['title'])}`, (writer) => {
-      writer.post({
-        kind: 'hours',
-        on: input.on,
-        build: Number(record.build),
-        subjectKind: 'job',
-        subject: record.id,
-        note: input.note,
-        payload: { minutes: input.minutes, by: readSettings(writer.connection).author },
-      });
+      const by = readSettings(writer.connection).author;
+      postHours(writer, record, { on: input.on, by, minutes: input.minutes, note: input.note });
       return undefined;
     });
   }),

@@ -3,16 +3,31 @@ import type { PlanJob } from '../contract/plan.ts';
 import type { Fetched, TonightJob, TonightView } from '../contract/tonight.ts';
 import { minutesPerDay, startOfDay } from '../dates/instant.ts';
 import { togetherTime } from '../schedule/calendar.ts';
-import { type BenchJob, planTonight, type Tonight, tonightRule, type Want } from '../schedule/tonight.ts';
-import { showMinutes, workingMinutes } from '../schedule/working-time.ts';
+import { samePlace } from '../schedule/place.ts';
+import { type BenchJob, planTonight, tonightRule, type Want } from '../schedule/tonight.ts';
+import { workingMinutes } from '../schedule/working-time.ts';
 import { peopleOf } from '../workbook/store/calendar.ts';
+import { allowedFrom } from '../workbook/store/forecast-facts.ts';
 import { partRows } from '../workbook/store/part-rows.ts';
-import { planJobs, toolsAtHand } from '../workbook/store/plan.ts';
+import { planJobRows, planJobs, toolsAtHand } from '../workbook/store/plan.ts';
+import { runningJobs } from '../workbook/store/running-jobs.ts';
 import { fetchFrom } from '../workbook/store/tonight-facts.ts';
-import { type Context, counted, needBuild, procedures } from './context.ts';
+import { type Context, needBuild, procedures } from './context.ts';
+import { nowMinuteOf } from './forecast.ts';
 import { reviewOf } from './gate.ts';
+import { clockOf, tonightActs } from './tonight-acts.ts';
+import { answerOf } from './tonight-answer.ts';
 import { benchOf } from './tonight-bench.ts';
-import { fitsSaid, leftOf, partWant, toolWant } from './tonight-words.ts';
+import {
+  consumablesOf,
+  fitsSaid,
+  leftOf,
+  notTonight,
+  partWant,
+  runningSaid,
+  sinceWords,
+  toolWant,
+} from './tonight-words.ts';
 
 const { tonight } = procedures;
 
@@ -43,33 +58,17 @@ const wantsOf = (job: PlanJob): Want[] => [
 
 const capital = (text: string): string => text.slice(0, 1).toUpperCase() + text.slice(1);
 
-function answerOf(jobs: readonly PlanJob[], plan: Tonight, view: Omit<TonightView, 'answer' | 'begin'>): TonightView {
-  const open = jobs.filter(({ done }) => !done);
-  const [first] = view.jobs;
-  if (jobs.length === 0) {
-    return {
-      ...view,
-      answer: 'No jobs are written down yet, so nothing can be picked for tonight.',
-      begin: 'Write the first job down on the Plan, with a guess of its hours and the parts and tools that it needs.',
-    };
+/** Places that jobs name, once each however they are written. */
+function placesOf(jobs: readonly PlanJob[]): string[] {
+  const found: string[] = [];
+  for (const { place } of jobs) {
+    if (place.trim() !== '' && !found.some((one) => samePlace(one, place))) found.push(place.trim());
   }
-  if (open.length === 0) return { ...view, answer: `All ${jobs.length} jobs are done.`, begin: '' };
-  if (first === undefined) {
-    const best = view.unlocks[0];
-    const begin =
-      best === undefined ? 'The open jobs wait for each other; see the Plan for what each waits for.' : best.says;
-    return { ...view, answer: 'No job can begin now: each waits for a part, a tool or another job.', begin };
-  }
-  const { turns } = plan;
-  const planned = turns.reduce((sum, { minutes }) => sum + minutes, 0);
-  const answer =
-    turns.length === 0
-      ? `${counted(plan.ready.length, 'job')} can begin now, none with a guess of its hours: begin with “${first.job.title}”.`
-      : `First “${first.job.title}”: ${counted(turns.length, 'job')} for ${showMinutes(planned)} of ${showMinutes(view.minutes)}.`;
-  return { ...view, answer, begin: '' };
+  return found.sort((one, other) => one.localeCompare(other));
 }
 
 export const tonightProcedures = {
+  ...tonightActs,
   view: tonight.view.handler(({ context, input }): TonightView => {
     const { build } = input;
     needBuild(context, build);
@@ -95,36 +94,77 @@ export const tonightProcedures = {
         subject.kind === 'job' ? [[subject.id, { place, daysGained }] as const] : [],
       ),
     );
+    const place = input.place ?? '';
+    const running = runningJobs(connection, build, asOf);
+    const clocks = new Map([...running].map(([id, one]) => [id, { ...one, ...clockOf(one, context.now()) }]));
+    const nowMinute = nowMinuteOf(context, asOf);
+    const people = peopleOf(connection, build, context.settings());
+    const rowOf = new Map(planJobRows(connection, build, asOf).map((row) => [row.id, row]));
+    const notNow = new Map(
+      open.map((job) => {
+        const row = rowOf.get(job.id);
+        const from = row === undefined ? nowMinute : allowedFrom(row, rowOf, people, nowMinute);
+        return [job.id, notTonight(job, place, from, nowMinute)];
+      }),
+    );
     const plan = planTonight(
-      open.map(
-        (job): BenchJob => ({
-          id: job.id,
-          minutesLeft: leftOf(job),
+      open.map((job): BenchJob => {
+        const clock = clocks.get(job.id);
+        const left = leftOf(job);
+        const shared = { id: job.id, hands: job.hands, oneSitting: job.oneSitting, running: clock !== undefined };
+        if (clock !== undefined) {
+          // Somebody is at it: whatever the workbook has it waiting for, the hours go there first.
+          const minutesLeft = left === null ? null : Math.max(0, left - clock.minutes);
+          return {
+            ...shared,
+            minutesLeft,
+            earlier: [],
+            waitAfter: [],
+            wants: [],
+            allowed: true,
+            hold: null,
+            priority: 1,
+            sort: job.sort,
+          };
+        }
+        return {
+          ...shared,
+          minutesLeft: left,
           earlier: job.earlier.filter(({ done }) => !done).map(({ id }) => id),
+          waitAfter: job.lags.filter(({ minutes }) => minutes > 0).map(({ job: earlier }) => earlier),
+          allowed: notNow.get(job.id) === '',
           wants: wantsOf(job),
           hold: holds.get(job.id) ?? null,
           priority: Math.min(9, ...rowsOf(job).map(({ priority }) => priority)),
           sort: job.sort,
-        }),
-      ),
+        };
+      }),
       session.minutes,
     );
     const sheets = benchOf(context, build, asOf);
     const turnOf = new Map(plan.turns.map((turn) => [turn.id, turn]));
-    const shown = [...plan.turns.map(({ id }) => id), ...plan.ready.filter((id) => !turnOf.has(id))];
+    const shown = [...new Set([...running.keys(), ...plan.turns.map(({ id }) => id), ...plan.ready])];
     const titles = (list: readonly number[]): string[] => list.map((id) => byId.get(id)?.title ?? '');
     const jobOf = (job: PlanJob): TonightJob => {
       const turn = turnOf.get(job.id);
       const after = job.earlier.filter(({ done }) => !done).map(({ title }) => title);
       const fetch: Fetched[] = fetchFrom(connection, build, asOf, rowsOf(job));
+      const clock = clocks.get(job.id);
       return {
         job,
+        who: people.find(({ id }) => id === String(job.person))?.name ?? '',
+        consumables: consumablesOf(job, rowsOf(job)),
+        running:
+          clock === undefined ? null : { by: clock.by, at: clock.at, minutes: clock.minutes, unsure: clock.unsure },
         minutesLeft: leftOf(job),
         daysGained: holds.get(job.id)?.daysGained ?? null,
         waiting: plan.waiting.get(job.id) ?? 0,
         fits: leftOf(job) === null ? 'not guessed' : turn === undefined ? 'no' : turn.whole ? 'whole' : 'begun',
         minutesTonight: turn?.minutes ?? 0,
-        says: fitsSaid(job, turn, after),
+        says:
+          clock === undefined
+            ? fitsSaid(job, turn, after)
+            : runningSaid(job, clock.minutes, sinceWords(clock.at, context.today())),
         fetch,
         ...sheets(job),
       };
@@ -156,6 +196,13 @@ export const tonightProcedures = {
         return job === undefined ? [] : [jobOf(job)];
       }),
       unlocks,
+      place,
+      places: placesOf(open),
+      others: open.flatMap((job) => {
+        const says = notNow.get(job.id) ?? '';
+        const could = !running.has(job.id) && job.waitsFor.length === 0;
+        return says === '' || !could ? [] : [{ id: job.id, title: job.title, says }];
+      }),
       caution: review.caution,
     });
   }),

@@ -22,6 +22,16 @@ export interface BenchJob {
   /** The smallest (most urgent) priority of its parts; 9 without one. */
   readonly priority: number;
   readonly sort: number;
+  /** False while the place, a day of its own or a wait after a job that is done forbids it in this session. */
+  readonly allowed: boolean;
+  /** Those of `earlier` after which time must pass first, so that it isn't begun in the session that ends them. */
+  readonly waitAfter: readonly number[];
+  /** Taken whole or not at all. */
+  readonly oneSitting: boolean;
+  /** False for a cure or a stay at the machine shop: it is set going, and takes none of the hours. */
+  readonly hands: boolean;
+  /** Somebody is at it already, so it goes before all others. */
+  readonly running: boolean;
 }
 
 /** One job of the plan, in the order of work. */
@@ -53,9 +63,10 @@ export interface Tonight {
 
 /** The rule in words, for the page and the command line. */
 export const tonightRule =
-  'Best first: the days that the hoist check gains, then jobs that stand before it, then how many jobs wait for it, then ' +
+  'What somebody is at goes first. Then best first: the days that the hoist check gains, then jobs that stand before it, then how many jobs wait for it, then ' +
   'its place on the hoist check, then priority and the order of the plan. Each job that still fits is taken whole, also ' +
-  'one that only waits for a job taken before it; what is left of the hours begins the best of the others.';
+  'one that only waits for a job taken before it; what is left of the hours begins the best of the others, unless it must ' +
+  'be done in one sitting. What runs without hands is set going and takes no hours.';
 
 /** All jobs that wait for each, directly or through others; a ring is walked once. */
 function waitingFor(jobs: readonly BenchJob[]): Map<number, number> {
@@ -79,6 +90,7 @@ function waitingFor(jobs: readonly BenchJob[]): Map<number, number> {
 function bestFirst(waiting: ReadonlyMap<number, number>): (one: BenchJob, other: BenchJob) => number {
   const last = Number.MAX_SAFE_INTEGER;
   return (one, other) =>
+    Number(other.running) - Number(one.running) ||
     (other.hold?.daysGained ?? 0) - (one.hold?.daysGained ?? 0) ||
     Number(one.hold === null) - Number(other.hold === null) ||
     (waiting.get(other.id) ?? 0) - (waiting.get(one.id) ?? 0) ||
@@ -100,23 +112,35 @@ export function planTonight(jobs: readonly BenchJob[], minutes: number): Tonight
   const turns: BenchTurn[] = [];
   let from = 0;
   // A job may begin once all that it waits for was taken, so each one taken can let others in: begin again from the best.
-  const mayBegin = (job: BenchJob): boolean =>
-    !taken.has(job.id) && job.wants.length === 0 && job.earlier.every((before) => taken.has(before));
-  const fits = (job: BenchJob): boolean => job.minutesLeft !== null && from + job.minutesLeft <= minutes;
-  for (let next = ranked.find((job) => mayBegin(job) && fits(job)); next !== undefined; ) {
-    turns.push({ id: next.id, from, minutes: next.minutesLeft ?? 0, whole: true });
-    from += next.minutesLeft ?? 0;
-    taken.add(next.id);
-    next = ranked.find((job) => mayBegin(job) && fits(job));
+  const setGoing = new Set<number>();
+  const mayBegin = ({ id, allowed, wants, earlier, waitAfter }: BenchJob): boolean =>
+    allowed &&
+    !taken.has(id) &&
+    !setGoing.has(id) &&
+    wants.length === 0 &&
+    earlier.every((before) => taken.has(before) && !waitAfter.includes(before));
+  const fits = ({ hands, minutesLeft }: BenchJob): boolean =>
+    !hands || (minutesLeft !== null && from + minutesLeft <= minutes);
+  const best = (): BenchJob | undefined => ranked.find((job) => mayBegin(job) && fits(job));
+  for (let next = minutes > 0 ? best() : undefined; next !== undefined; next = best()) {
+    const { id, hands, minutesLeft } = next;
+    turns.push({ id, from, minutes: hands ? (minutesLeft ?? 0) : 0, whole: hands });
+    if (hands) from += minutesLeft ?? 0;
+    (hands ? taken : setGoing).add(id);
   }
-  const begun = from < minutes ? ranked.find((job) => mayBegin(job) && job.minutesLeft !== null) : undefined;
+  const begun =
+    from < minutes
+      ? ranked.find((job) => mayBegin(job) && job.minutesLeft !== null && !job.oneSitting && job.hands)
+      : undefined;
   if (begun !== undefined) {
     turns.push({ id: begun.id, from, minutes: minutes - from, whole: false });
     from = minutes;
   }
   return {
     turns,
-    ready: ranked.filter(({ wants, earlier }) => wants.length + earlier.length === 0).map(({ id }) => id),
+    ready: ranked
+      .filter(({ allowed, wants, earlier }) => allowed && wants.length + earlier.length === 0)
+      .map(({ id }) => id),
     unlocks: unlocksOf(ranked),
     minutesOver: minutes - from,
     waiting,
@@ -125,7 +149,7 @@ export function planTonight(jobs: readonly BenchJob[], minutes: number): Tonight
 
 /** Jobs that lack only parts or tools, put together by what they lack: the fewest things first, then the best job. */
 function unlocksOf(ranked: readonly BenchJob[]): Unlock[] {
-  const lacking = ranked.filter(({ wants, earlier }) => wants.length > 0 && earlier.length === 0);
+  const lacking = ranked.filter(({ allowed, wants, earlier }) => allowed && wants.length > 0 && earlier.length === 0);
   const together = Map.groupBy(lacking, ({ wants }) =>
     wants
       .map(({ kind, id }) => `${kind} ${id}`)

@@ -1,3 +1,4 @@
+import { samePlace } from '../../core/schedule/place.ts';
 import { showMinutes } from '../../core/schedule/working-time.ts';
 import { formatQuantity, isUnit, plainQuantity } from '../../core/units/quantity.ts';
 import { chooseBuild, dayOption, withWorkbook, wrapped } from './open.ts';
@@ -19,23 +20,39 @@ export const tonight: Verb = {
   summary: 'what can be done now with the parts and tools at hand, best first',
   usage: 'FILE',
   takes: [1, 1],
-  options: { build: { type: 'string' }, 'as-of': { type: 'string' }, hours: { type: 'string' } },
+  options: {
+    build: { type: 'string' },
+    'as-of': { type: 'string' },
+    hours: { type: 'string' },
+    place: { type: 'string' },
+  },
   optionHelp: [
     ['--hours N', 'hours of the session; without it what is left of today’s, else three'],
+    ['--place NAME', 'only jobs of this place, and those that name none'],
     ['--build NAME', 'the build, by number or name, when there are several'],
     ['--as-of DAY', 'as it stood at the end of that day, YYYY-MM-DD'],
   ],
-  examples: ['tonight drover.hoistday --hours 3', 'tonight drover.hoistday --hours 1.5 --json'],
+  examples: [
+    'tonight drover.hoistday --hours 3',
+    'tonight drover.hoistday --place garage',
+    'tonight drover.hoistday --hours 1.5 --json',
+  ],
   run: (given, room) =>
     withWorkbook(given, room, async (host) => {
       const minutes = minutesOption(given);
       const build = await chooseBuild(host, given);
       const asOf = dayOption(given, 'as-of');
+      const place = given.text('place')?.trim();
       const found = await host.client.tonight.view({
         build,
         ...(asOf === undefined ? {} : { asOf }),
         ...(minutes === undefined ? {} : { minutes }),
+        ...(place === undefined ? {} : { place }),
       });
+      if (place !== undefined && !found.places.some((one) => samePlace(one, place))) {
+        const known = found.places.length === 0 ? 'no open job names one' : found.places.join(', ');
+        throw new UsageError(`--place ${place}: a place that an open job names (${known}).`);
+      }
       const quantity = (milli: number, unit: string): string =>
         isUnit(unit) ? formatQuantity(milli, unit) : plainQuantity(milli);
       const under = (text: string): string[] => wrapped(text, widest - 4).map((line) => `    ${line}`);
@@ -45,9 +62,9 @@ export const tonight: Verb = {
           found.answer,
           ...(found.begin === '' ? [] : [found.begin]),
           `Hours: ${showMinutes(found.minutes)} (${found.minutesFrom}); ${showMinutes(found.minutesOver)} not filled.`,
-          ...found.jobs.flatMap(({ job, says, fetch, torque, sheets }, index) => [
+          ...found.jobs.flatMap(({ job, says, who, fetch, torque, sheets, lines, consumables }, index) => [
             '',
-            `${index + 1}. ${job.title}`,
+            `${index + 1}. ${job.title}${who === '' ? '' : ` (for ${who})`}`,
             ...under(says),
             ...fetch.flatMap(({ binName, place, parts }) =>
               under(
@@ -59,7 +76,11 @@ export const tonight: Verb = {
               under(`torque sheet ${id} ${name}: ${far}${lubricant === '' ? '' : ` Lubricant: ${lubricant}.`}`),
             ),
             ...sheets.flatMap(({ id, title, says: far }) => under(`measuring sheet ${id} ${title}: ${far}`)),
+            ...lines.flatMap(({ id, name, says: far }) => under(`line to make ${id} ${name}: ${far}`)),
+            ...(consumables.length === 0 ? [] : under(`uses up: ${consumables.join(', ')}`)),
           ]),
+          ...(found.others.length === 0 ? [] : ['', 'Not here, or not yet:']),
+          ...found.others.flatMap(({ title, says }) => under(`“${title}”: ${says}.`)),
           ...(found.unlocks.length === 0 ? [] : ['', 'What would let others begin:']),
           ...found.unlocks.flatMap(({ says }) => under(says)),
           '',

@@ -16,14 +16,21 @@ interface Finish {
   readonly note: string;
 }
 
+interface FinishFormProps {
+  readonly job: PlanJob;
+  /** Minutes that are known already, by the clock for instance. */
+  readonly spent?: number | null;
+  readonly onClose: () => void;
+}
+
 /** Finishes a job: who did it, how long it took, what is worth writing down. Everything but the day may stay empty. */
-export function FinishForm({ job, onClose }: { readonly job: PlanJob; readonly onClose: () => void }) {
+export function FinishForm({ job, spent = null, onClose }: FinishFormProps) {
   const { today } = useWorkspace();
   const settings = useRead(['workbook.settings'], () => api.workbook.settings());
   const author = settings.state === 'ready' ? settings.value.author : '';
   const [typedBy, setBy] = useState<string | null>(null);
   const by = typedBy ?? author;
-  const [minutes, setMinutes] = useState<number | null>(null);
+  const [minutes, setMinutes] = useState<number | null>(spent);
   const [note, setNote] = useState('');
   const [on, setOn] = useState<string | null>(today);
   const act = useAct((key, input: Finish) => api.plan.finishJob({ key, jobs: [job.id], ...input }));

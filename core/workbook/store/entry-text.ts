@@ -1,4 +1,5 @@
 import { dayWords } from '../../dates/day-words.ts';
+import { showMinutes } from '../../schedule/working-time.ts';
 import { formatQuantity, isUnit, plainQuantity } from '../../units/quantity.ts';
 
 export { dayWords };
@@ -130,6 +131,7 @@ export function entryText(entry: EntryWords): string {
         : `promised for ${dayWords(word(payload, 'promisedOn'))}`
       : '',
     word(payload, 'owner') === '' ? '' : `from ${word(payload, 'owner')}`,
+    /^(hours|job-stopped)$/.test(kind) && typeof payload['minutes'] === 'number' ? showMinutes(payload['minutes']) : '',
     word(payload, 'by') === '' ? '' : `by ${word(payload, 'by')}`,
     word(payload, 'choice'),
     kind === 'forecast-kept' ? forecastSaid(payload) : '',

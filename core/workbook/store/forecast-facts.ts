@@ -55,6 +55,16 @@ function lagsOver(
   return Math.max(now, ...ends);
 }
 
+/** The first minute that a job may begin by its own day and by the waits after jobs that are done; `now` when it may. */
+export function allowedFrom(
+  job: JobRow,
+  jobs: ReadonlyMap<number, JobRow>,
+  people: readonly WorkingPerson[],
+  now: number,
+): number {
+  return Math.max(lagsOver(job, jobs, people, now), job.notBefore === null ? now : startOfDay(job.notBefore));
+}
+
 /** Why a job that must be done in one sitting can't be; it is then counted over several. */
 function sittingGap(job: JobRow, people: readonly WorkingPerson[], now: number): ForecastGap | undefined {
   if (!job.oneSitting || !job.hands) return undefined;
@@ -242,11 +252,7 @@ export function forecastFacts(
         hands: job.hands && job.minutesGuess !== null,
         oneSitting: job.oneSitting,
         person: people.some(({ id }) => id === String(job.person)) ? String(job.person) : null,
-        notBeforeMinute: Math.max(
-          lagsOver(job, byId, people, nowMinute),
-          ...(job.notBefore === null ? [] : [startOfDay(job.notBefore)]),
-          ...toolMinutes,
-        ),
+        notBeforeMinute: Math.max(allowedFrom(job, byId, people, nowMinute), ...toolMinutes),
         after: job.earlier
           .filter((id) => counted.has(id))
           .flatMap((id) => {

@@ -1,29 +1,57 @@
 import { Button } from '@mantine/core';
-import { useState } from 'react';
+import { useEffect, useState } from 'react';
 import type { TonightJob, TonightView } from '../../../core/contract/tonight.ts';
+import { samePlace } from '../../../core/schedule/place.ts';
 import { api } from '../../app/client.ts';
 import { useRead } from '../../app/data.tsx';
-import { Link, navigate } from '../../app/route.tsx';
-import { Quantity } from '../../parts/figures.tsx';
+import { navigate } from '../../app/route.tsx';
+import { Choice } from '../../parts/fields.tsx';
 import { FinishForm } from '../../parts/job-finish-form.tsx';
 import { HoursForm } from '../../parts/job-hours-form.tsx';
 import { hoursText } from '../../parts/minutes.ts';
 import { MinutesField } from '../../parts/minutes-field.tsx';
 import { ReadView } from '../../parts/read-view.tsx';
+import { usePlace } from './place.ts';
+import { BenchJob } from './tonight-job.tsx';
+import { LeftForm, RunningCard, type Stopped } from './tonight-running.tsx';
 import './tonight.css';
 
-type Writing = { readonly what: 'done' | 'hours'; readonly job: TonightJob['job'] };
+type Writing = {
+  readonly what: 'done' | 'hours';
+  readonly job: TonightJob['job'];
+  readonly spent?: number | null;
+};
 
 /** What to do with the hours at hand: the jobs that can begin now, what to fetch for them, and what would bring more. */
 export function Tonight({ build }: { readonly build: number }) {
   const [minutes, setMinutes] = useState<number | null>(null);
   const [writing, setWriting] = useState<Writing | null>(null);
-  const view = useRead(['tonight', build, minutes], () =>
-    api.tonight.view({ build, ...(minutes === null ? {} : { minutes }) }),
+  const [stopped, setStopped] = useState<Stopped | null>(null);
+  const [place, setPlace] = usePlace();
+  const view = useRead(['tonight', build, minutes, place], () =>
+    api.tonight.view({ build, ...(minutes === null ? {} : { minutes }), ...(place === '' ? {} : { place }) }),
   );
+  const ready = view.state === 'ready' ? view.value : null;
+  const lost = ready !== null && place !== '' && !ready.places.some((one) => samePlace(one, place));
+  // The remembered place belongs to another build, or no job names it any more.
+  useEffect(() => {
+    if (lost) setPlace('');
+  }, [lost, setPlace]);
+  const at = ready?.jobs.flatMap((entry) => (entry.running === null ? [] : [{ entry, running: entry.running }])) ?? [];
   return (
     <section className="tonight" aria-labelledby="tonight-title">
       <h2 id="tonight-title">Tonight</h2>
+      {ready !== null && at.length > 0 && <p className="tonight-answer">{ready.answer}</p>}
+      {at.map(({ entry, running }) => (
+        <RunningCard
+          key={`${entry.job.id} ${running.at}`}
+          entry={entry}
+          running={running}
+          onStopped={setStopped}
+          onSignOff={(job, spent) => setWriting({ what: 'done', job, spent })}
+        />
+      ))}
+      {stopped !== null && <LeftForm key={stopped.job.id} stopped={stopped} onClose={() => setStopped(null)} />}
       <div className="tonight-hours">
         <MinutesField
           name="minutes"
@@ -34,20 +62,40 @@ export function Tonight({ build }: { readonly build: number }) {
           zero={false}
           steps={[30, 60]}
         />
+        {ready !== null && ready.places.length > 0 && (
+          <Choice
+            name="place"
+            label="Place"
+            description="Jobs of no place can be done at each."
+            value={ready.places.find((one) => samePlace(one, place)) ?? null}
+            onChange={(chosen) => setPlace(chosen ?? '')}
+            options={ready.places.map((one) => ({ value: one, label: one }))}
+            none="Anywhere"
+          />
+        )}
       </div>
       <ReadView read={view} label="Looking for what can be done">
-        {(value) => <Plan view={value} onWrite={setWriting} />}
+        {(value) => <Plan view={value} working={at.length > 0} onWrite={setWriting} />}
       </ReadView>
-      {writing?.what === 'done' && <FinishForm job={writing.job} onClose={() => setWriting(null)} />}
+      {writing?.what === 'done' && (
+        <FinishForm job={writing.job} spent={writing.spent ?? null} onClose={() => setWriting(null)} />
+      )}
       {writing?.what === 'hours' && <HoursForm job={writing.job} onClose={() => setWriting(null)} />}
     </section>
   );
 }
 
-function Plan({ view, onWrite }: { readonly view: TonightView; readonly onWrite: (writing: Writing) => void }) {
+interface PlanProps {
+  readonly view: TonightView;
+  /** The answer stands above already, with the job that somebody is at. */
+  readonly working: boolean;
+  readonly onWrite: (writing: Writing) => void;
+}
+
+function Plan({ view, working, onWrite }: PlanProps) {
   return (
     <>
-      <p className="tonight-answer">{view.answer}</p>
+      {!working && <p className="tonight-answer">{view.answer}</p>}
       {view.begin !== '' && <p>{view.begin}</p>}
       {view.jobs.length === 0 ? (
         <Button className="bench-big" onClick={() => navigate('/plan')}>
@@ -61,10 +109,27 @@ function Plan({ view, onWrite }: { readonly view: TonightView; readonly onWrite:
           </p>
           <ol className="tonight-jobs">
             {view.jobs.map((entry) => (
-              <Job key={entry.job.id} entry={entry} onWrite={onWrite} />
+              <BenchJob
+                key={entry.job.id}
+                entry={entry}
+                onDone={() => onWrite({ what: 'done', job: entry.job })}
+                onHours={() => onWrite({ what: 'hours', job: entry.job })}
+              />
             ))}
           </ol>
         </>
+      )}
+      {view.others.length > 0 && (
+        <details className="bench-more" open={view.jobs.length === 0}>
+          <summary>Not here, or not yet</summary>
+          <ul>
+            {view.others.map(({ id, title, says }) => (
+              <li key={id}>
+                {title}: {says}.
+              </li>
+            ))}
+          </ul>
+        </details>
       )}
       {view.unlocks.length > 0 && (
         <details className="bench-more" open={view.jobs.length === 0}>
@@ -84,70 +149,5 @@ function Plan({ view, onWrite }: { readonly view: TonightView; readonly onWrite:
       </details>
       <p>{view.caution}</p>
     </>
-  );
-}
-
-function Job({ entry, onWrite }: { readonly entry: TonightJob; readonly onWrite: (writing: Writing) => void }) {
-  const { job, fetch, torque, sheets } = entry;
-  return (
-    <li data-fits={entry.fits}>
-      <h3>{job.title}</h3>
-      <p>
-        {entry.says}
-        {(entry.daysGained ?? 0) > 0 && ` The date gains ${entry.daysGained} days.`}
-        {entry.waiting > 0 && ` ${entry.waiting} ${entry.waiting === 1 ? 'job waits' : 'jobs wait'} for it.`}
-      </p>
-      {fetch.length > 0 && (
-        <dl className="tonight-fetch" aria-label={`Fetch for ${job.title}`}>
-          {fetch.map(({ bin, binName, place, parts }) => (
-            <div key={bin ?? 0}>
-              <dt>
-                {binName === '' ? 'No bin written down' : binName}
-                {place !== '' && <span className="tonight-where"> {place}</span>}
-              </dt>
-              {parts.map(({ part, description, milli, unit }) => (
-                <dd key={part}>
-                  <Quantity quantityMilli={milli} unit={unit} /> {description}
-                </dd>
-              ))}
-            </div>
-          ))}
-        </dl>
-      )}
-      {torque.map(({ id, name, says, lubricant }) => (
-        <p key={id}>
-          <Link className="bench-open" to="/bench" params={{ torque: id }}>
-            {name}
-          </Link>{' '}
-          {says}
-          {lubricant !== '' && ` Lubricant: ${lubricant}.`}
-        </p>
-      ))}
-      {sheets.map(({ id, title, says }) => (
-        <p key={id}>
-          <Link className="bench-open" to="/bench" params={{ sheet: id }}>
-            {title}
-          </Link>{' '}
-          {says}
-        </p>
-      ))}
-      <div className="bench-buttons">
-        <Button
-          className="tonight-button"
-          variant="filled"
-          aria-label={`Done: ${job.title}`}
-          onClick={() => onWrite({ what: 'done', job })}
-        >
-          Done…
-        </Button>
-        <Button
-          className="tonight-button"
-          aria-label={`Log hours: ${job.title}`}
-          onClick={() => onWrite({ what: 'hours', job })}
-        >
-          Log hours…
-        </Button>
-      </div>
-    </li>
   );
 }

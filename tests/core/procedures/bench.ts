@@ -16,6 +16,7 @@ import { ordersProcedures } from '../../../core/procedures/orders.ts';
 import { partsProcedures } from '../../../core/procedures/parts.ts';
 import { planProcedures } from '../../../core/procedures/plan.ts';
 import { recordsProcedures } from '../../../core/procedures/records.ts';
+import { tonightProcedures } from '../../../core/procedures/tonight.ts';
 import { workbookProcedures } from '../../../core/procedures/workbook.ts';
 import { readSettings } from '../../../core/workbook/store/connection.ts';
 
@@ -30,6 +31,7 @@ const bookProcedures = {
   buying: buyingProcedures,
   money: moneyProcedures,
   journal: journalProcedures,
+  tonight: tonightProcedures,
 };
 
 const connectClient = (context: Context, logged: string[]) =>
@@ -44,6 +46,8 @@ export interface Bench {
   readonly logged: readonly string[];
   /** Sets the day that the program takes for today. */
   today(day: string): void;
+  /** Sets the time of day, in UTC, such as 19:10. */
+  clock(time: string): void;
   /** Idempotency key and day of an act. */
   act(on?: string): { key: string; on: string };
   /** Every figure folded anew must equal the kept one. */
@@ -61,10 +65,11 @@ export interface BenchOptions {
 export async function openBench(options: BenchOptions = {}): Promise<Bench> {
   const folder = mkdtempSync(join(tmpdir(), 'bench-'));
   let day = options.today ?? '2026-03-02';
+  let time = '12:00';
   let book: Book | null = null;
   let keys = 0;
   const logged: string[] = [];
-  const now = (): Date => new Date(`${day}T12:00:00Z`);
+  const now = (): Date => new Date(`${day}T${time}:00Z`);
   const context: Context = {
     book() {
       if (book === null) throw new Error('No workbook is open');
@@ -112,6 +117,9 @@ export async function openBench(options: BenchOptions = {}): Promise<Bench> {
     logged,
     today(next) {
       day = next;
+    },
+    clock(next) {
+      time = next;
     },
     act,
     verify,

@@ -10,6 +10,11 @@ const job = (id: number, given: Partial<BenchJob> = {}): BenchJob => ({
   hold: null,
   priority: 9,
   sort: id,
+  allowed: true,
+  waitAfter: [],
+  oneSitting: false,
+  hands: true,
+  running: false,
   ...given,
 });
 
@@ -67,6 +72,33 @@ describe('a session at the bench', () => {
       { wants: [cam], jobs: [2, 5] },
       { wants: [cam, gasket], jobs: [1, 3] },
     ]);
+  });
+
+  it('leaves alone what the place or the day forbids, also as something to unlock', () => {
+    const jobs = [job(1, { allowed: false }), job(2, { allowed: false, wants: [{ kind: 'tool', id: 8 }] }), job(3)];
+    expect(planTonight(jobs, 240)).toMatchObject({ turns: [{ id: 3, minutes: 60 }], ready: [3], unlocks: [] });
+  });
+
+  it('does not go on to what must wait after a job of the same session', () => {
+    const jobs = [job(1), job(2, { earlier: [1], waitAfter: [1] }), job(3, { earlier: [1] })];
+    expect(planTonight(jobs, 240).turns.map(({ id }) => id)).toEqual([1, 3]);
+  });
+
+  it('takes what needs one sitting whole or not at all', () => {
+    const jobs = [job(1, { minutesLeft: 200, oneSitting: true }), job(2, { minutesLeft: 300 })];
+    expect(planTonight(jobs, 180).turns).toEqual([{ id: 2, from: 0, minutes: 180, whole: false }]);
+    expect(planTonight(jobs, 200).turns).toEqual([{ id: 1, from: 0, minutes: 200, whole: true }]);
+  });
+
+  it('sets going what needs no hands, without hours and without letting in what waits for it', () => {
+    const jobs = [job(1, { hands: false, minutesLeft: 2880 }), job(2), job(3, { earlier: [1] })];
+    expect(planTonight(jobs, 90)).toMatchObject({
+      turns: [
+        { id: 1, from: 0, minutes: 0, whole: false },
+        { id: 2, from: 0, minutes: 60, whole: true },
+      ],
+      minutesOver: 30,
+    });
   });
 
   it('never works longer than the session, a job twice, or before what it waits for', () => {
