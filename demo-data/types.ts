@@ -124,6 +124,10 @@ export interface DemoJob {
   readonly signOff?: true;
   /** Comes after the engine is in. */
   readonly afterHoist?: true;
+  /** Where it is done. */
+  readonly place?: string;
+  /** What it uses up. */
+  readonly usesUp?: string;
   readonly note?: string;
 }
 

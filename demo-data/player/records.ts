@@ -185,6 +185,8 @@ export function firstDay(stage: Stage): (() => Promise<void>)[] {
             earlier: (job.after ?? []).map((slug) => stage.id('job', slug)),
             beforeGate: job.afterHoist !== true,
             needsSignOff: job.signOff ?? false,
+            place: job.place ?? '',
+            consumables: job.usesUp ?? '',
             note: job.note ?? '',
           }),
     ),

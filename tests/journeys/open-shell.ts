@@ -37,6 +37,8 @@ export interface OpenShell {
   open(options?: PageOptions): Promise<Page>;
   /** One more page in the window of another: both are signed in and share their storage. */
   beside(page: Page): Promise<Page>;
+  /** Sets the host's clock, which stands still otherwise. */
+  clock(at: Date): void;
   /** What the pages complained of so far: console errors, uncaught errors, breaches of the page's policy. */
   readonly complaints: readonly string[];
   close(): Promise<void>;
@@ -51,7 +53,8 @@ export async function openShell({ today = journeyDay }: { readonly today?: strin
   const program = chromiumPath();
   if (program === undefined) throw new Error('The journeys need Chromium: set HOISTDAY_CHROMIUM to its path.');
   const folder = mkdtempSync(join(tmpdir(), 'hoistday-journey-'));
-  const host = createHost({ folder, allowAnyPath: false, now: () => new Date(`${today}T12:00:00`) });
+  let now = new Date(`${today}T12:00:00`);
+  const host = createHost({ folder, allowAnyPath: false, now: () => now });
   const shell = await startBrowserShell({ host, rendererFolder: renderer });
   const browser: Browser = await chromium.launch({ executablePath: program, args: chromiumFlags });
   const complaints: string[] = [];
@@ -69,6 +72,9 @@ export async function openShell({ today = journeyDay }: { readonly today?: strin
     host,
     folder,
     complaints,
+    clock: (at) => {
+      now = at;
+    },
     async open({ width = 1440, height = 900, night = false, bench = false, touch = false } = {}) {
       const context = await browser.newContext({
         viewport: { width, height },

@@ -10,14 +10,22 @@ import { RefusalNote } from '../../parts/refusal-note.tsx';
 
 const oftenEnough = 5000;
 
-/** Minutes since an instant by this machine's clock, kept true while it is shown. */
-function useMinutesSince(at: string): number {
-  const [now, setNow] = useState(() => Date.now());
+/**
+ * Minutes at work, kept true while they are shown: what the workbook said, and what has passed here since. So a tablet whose
+ * clock is wrong shows the same as the workbook.
+ */
+function useMinutes(said: number): number {
+  const [from, setFrom] = useState(() => ({ said, at: Date.now() }));
+  const [now, setNow] = useState(from.at);
+  if (from.said !== said) {
+    setFrom({ said, at: Date.now() });
+    setNow(Date.now());
+  }
   useEffect(() => {
     const timer = setInterval(() => setNow(Date.now()), oftenEnough);
     return () => clearInterval(timer);
   }, []);
-  return Math.max(0, Math.round((Math.max(now, Date.now()) - Date.parse(at)) / 60_000));
+  return said + Math.max(0, Math.floor((now - from.at) / 60_000));
 }
 
 export interface Stopped {
@@ -38,7 +46,7 @@ interface RunningCardProps {
 export function RunningCard({ entry, running, onStopped, onSignOff }: RunningCardProps) {
   const { job } = entry;
   const { today } = useWorkspace();
-  const minutes = useMinutesSince(running.at);
+  const minutes = useMinutes(running.minutes);
   const [really, setReally] = useState<number | null>(null);
   const worked = running.unsure ? really : null;
   const stop = useAct((key) =>
