@@ -36,11 +36,12 @@ const kept = 50;
 const nudgeOneIn = 10;
 
 /**
- * Runs that take about a tenth of a second, or a few for very many jobs: the cost of one grows with the square of their
- * number.
+ * Runs that take about a tenth of a second, or a few for very many jobs: the cost of one grows with their number, and
+ * with its square beyond a thousand.
  */
 export function defaultPasses(jobs: number): number {
-  return Math.max(jobs > 1000 ? 3 : 60, Math.min(2500, Math.round(2_560_000 / Math.max(1, jobs * jobs))));
+  const linear = 80_000 / Math.max(1, jobs);
+  return Math.max(3, Math.min(2500, Math.round(linear * Math.min(1, 1000 / Math.max(1, jobs)))));
 }
 
 /** The best starts found, and the latest starts that keep their sequence and finish. */
@@ -60,23 +61,26 @@ export function searchStarts(
     left -= 1;
     const starts = new Float64Array(count);
     const makespan = forward(order, starts);
-    return { starts, makespan, order: byStart(starts) };
+    return { starts, makespan, order: byStart(starts, Array.from(order)) };
   };
-  /** Places are in order of work, so that jobs of no length still follow those that they wait for. */
-  const byStart = (starts: Float64Array): number[] =>
-    Array.from(starts, (_, job) => job).sort((a, b) => (starts[a] ?? 0) - (starts[b] ?? 0) || a - b);
+  /**
+   * Places are in order of work, so that jobs of no length still follow those that they wait for.
+   * @param near an order that is nearly this one, which is sorted sooner; it is overwritten.
+   */
+  const byStart = (starts: Float64Array, near: number[]): number[] =>
+    near.sort((a, b) => (starts[a] ?? 0) - (starts[b] ?? 0) || a - b);
 
   /** Every job as late as its later ones allow, last finish first; no start becomes earlier by it. */
-  const shiftRight = ({ starts, makespan }: Plan): Float64Array => {
-    const end = (job: number): number => (starts[job] ?? 0) + duration(job);
-    const order = Array.from(starts, (_, job) => job).sort((a, b) => end(b) - end(a) || b - a);
+  const shiftRight = ({ starts, makespan, order: placed }: Plan): Float64Array => {
+    const ends = starts.map((start, job) => start + duration(job));
+    const order = placed.toReversed().sort((a, b) => (ends[b] ?? 0) - (ends[a] ?? 0) || b - a);
     const mirrored = new Float64Array(count);
     backward(order, mirrored);
     return mirrored.map((start, job) => makespan - start - duration(job));
   };
   const justify = (from: Plan): Plan => {
     left -= 1;
-    return plan(byStart(shiftRight(from)));
+    return plan(byStart(shiftRight(from), [...from.order]));
   };
 
   const first = keys.map((key, index) => (index === 0 || left > 0 ? plan(byPriority(jobs, key)) : undefined));

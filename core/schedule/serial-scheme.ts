@@ -27,6 +27,13 @@ export function serialScheme(jobs: SchemeJobs): (order: ArrayLike<number>, start
   const capacities = Float64Array.from(jobs.capacities);
   const needs = Float64Array.from(jobs.needs.flat());
   const needsAny = jobs.needs.map((need) => need.some((amount) => amount > 0));
+  const links = jobs.before.flat();
+  const linkAt = Int32Array.from(links, ({ at }) => at);
+  const linkLag = Float64Array.from(links, ({ lag }) => lag);
+  const linkFrom = new Int32Array(count + 1);
+  jobs.before.forEach((before, job) => {
+    linkFrom[job + 1] = (linkFrom[job] ?? 0) + before.length;
+  });
   // Stretches of time between which use changes: stretch k lasts from times[k] to times[k + 1], the last for ever.
   const times = new Float64Array(2 * count + 2);
   const used = new Float64Array((2 * count + 2) * resources);
@@ -40,10 +47,21 @@ export function serialScheme(jobs: SchemeJobs): (order: ArrayLike<number>, start
     return true;
   };
 
+  /** The stretch that holds this time. @param from the stretch looked from; it begins no later. */
+  const stretchAt = (time: number, from: number): number => {
+    let low = from;
+    let beyond = stretches;
+    while (beyond - low > 1) {
+      const middle = (low + beyond) >> 1;
+      if ((times[middle] ?? 0) <= time) low = middle;
+      else beyond = middle;
+    }
+    return low;
+  };
+
   /** The stretch that begins at this time, cut out of the one that holds it. */
   const cut = (time: number, from: number): number => {
-    let stretch = from;
-    while (stretch + 1 < stretches && (times[stretch + 1] ?? 0) <= time) stretch += 1;
+    const stretch = stretchAt(time, from);
     if (times[stretch] === time) return stretch;
     times.copyWithin(stretch + 2, stretch + 1, stretches);
     used.copyWithin((stretch + 1) * resources, stretch * resources, stretches * resources);
@@ -56,8 +74,7 @@ export function serialScheme(jobs: SchemeJobs): (order: ArrayLike<number>, start
     const duration = durations[job] ?? 0;
     if (duration === 0 || needsAny[job] !== true) return soonest;
     let start = soonest;
-    let first = 0;
-    while (first + 1 < stretches && (times[first + 1] ?? 0) <= start) first += 1;
+    let first = stretchAt(start, 0);
     for (let stretch = first; stretch < stretches; stretch += 1) {
       if (stretch > first && (times[stretch] ?? 0) >= start + duration) break;
       if (fits(stretch, job)) continue;
@@ -84,8 +101,9 @@ export function serialScheme(jobs: SchemeJobs): (order: ArrayLike<number>, start
     for (let index = 0; index < count; index += 1) {
       const job = order[index] ?? 0;
       let soonest = jobs.notBefore[job] ?? 0;
-      for (const { at, lag } of jobs.before[job] ?? []) {
-        soonest = Math.max(soonest, (starts[at] ?? 0) + (durations[at] ?? 0) + lag);
+      for (let link = linkFrom[job] ?? 0, end = linkFrom[job + 1] ?? 0; link < end; link += 1) {
+        const at = linkAt[link] ?? 0;
+        soonest = Math.max(soonest, (starts[at] ?? 0) + (durations[at] ?? 0) + (linkLag[link] ?? 0));
       }
       const start = place(job, soonest);
       starts[job] = start;
