@@ -70,7 +70,10 @@ export function RunningCard({ entry, running, onStopped, onSignOff }: RunningCar
   };
   return (
     <section className="tonight-running" aria-label={`At work: ${job.title}`}>
-      <h3>{job.title}</h3>
+      <h3 className="tonight-answer">
+        At work: {job.title}
+        {running.by !== '' && <span className="tonight-where"> ({running.by})</span>}
+      </h3>
       {running.unsure ? (
         <>
           <p>

@@ -41,7 +41,6 @@ export function Tonight({ build }: { readonly build: number }) {
   return (
     <section className="tonight" aria-labelledby="tonight-title">
       <h2 id="tonight-title">Tonight</h2>
-      {ready !== null && at.length > 0 && <p className="tonight-answer">{ready.answer}</p>}
       {at.map(({ entry, running }) => (
         <RunningCard
           key={`${entry.job.id} ${running.at}`}
@@ -87,7 +86,7 @@ export function Tonight({ build }: { readonly build: number }) {
 
 interface PlanProps {
   readonly view: TonightView;
-  /** The answer stands above already, with the job that somebody is at. */
+  /** The jobs that somebody is at stand above already, and are the answer. */
   readonly working: boolean;
   readonly onWrite: (writing: Writing) => void;
 }
