@@ -15,6 +15,7 @@ export const blockerKinds = [
   'fit wrong',
   'fit unknown',
   'line unfit',
+  'line unknown',
   'line not made',
   'job open',
   'tool missing',

@@ -133,6 +133,8 @@ export interface LineFact {
   readonly standing: 'made' | 'unfit' | 'not made';
   /** A sentence: which check fails, or which steps are open. */
   readonly says: string;
+  /** A sentence: what a check lacks; left out where every check has its answer. */
+  readonly lacks?: string;
   /** Work left to make it. */
   readonly minutes: number;
 }

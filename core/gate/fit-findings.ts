@@ -21,9 +21,32 @@ export function fitFinding(fit: FitFact, options: GateOptions): Finding | null {
   };
 }
 
-/** A hose line whose checks fail, or that nobody has finished at the bench. */
-export function lineFinding(line: LineFact, options: GateOptions): Finding | null {
-  if (line.standing === 'made') return null;
+/**
+ * A hose line whose checks fail, or else that nobody has finished at the bench and that a check lacks something of: two
+ * things, each waived by itself.
+ */
+export function lineFindings(line: LineFact, options: GateOptions): Finding[] {
+  const { lacks } = line;
+  const unknown: Finding[] =
+    lacks === undefined || line.standing === 'unfit'
+      ? []
+      : [
+          {
+            kind: 'line unknown',
+            subject: { kind: 'hose-line', id: line.id },
+            title: line.title,
+            standing: 'a check lacks something',
+            why: lacks,
+            clears: 'Give the line what the check lacks, or waive it with a reason.',
+            ...readyNow(options),
+            ...atNoCost,
+            minutes: 0,
+          },
+        ];
+  return line.standing === 'made' ? unknown : [...unknown, unfinished(line, options)];
+}
+
+function unfinished(line: LineFact, options: GateOptions): Finding {
   const unfit = line.standing === 'unfit';
   return {
     kind: unfit ? 'line unfit' : 'line not made',

@@ -7,7 +7,7 @@ import { type Blocker, type BlockerKind, blockerKey, blockerKinds, type Finding 
 import { checkFinding, sheetFinding } from './check-findings.ts';
 import { byHold, dateFindings, undatedBlocker } from './date-findings.ts';
 import type { GateFacts, GateOptions, WaiverFact } from './facts.ts';
-import { fitFinding, lineFinding } from './fit-findings.ts';
+import { fitFinding, lineFindings } from './fit-findings.ts';
 import { boltFinding, decisionFinding, jobFinding, jobKey, openGateJobs, toolFinding } from './other-findings.ts';
 import { partFindings } from './part-findings.ts';
 import { heldWaivers } from './waivers.ts';
@@ -103,7 +103,7 @@ function findAll(facts: GateFacts, options: GateOptions): Finding[] {
     ...(facts.checks ?? []).map((check) => checkFinding(check, options)),
     ...(facts.sheets ?? []).map((sheet) => sheetFinding(sheet, options)),
     ...(facts.fits ?? []).map((fit) => fitFinding(fit, options)),
-    ...(facts.lines ?? []).map((line) => lineFinding(line, options)),
+    ...(facts.lines ?? []).flatMap((line) => lineFindings(line, options)),
     ...jobs.map((job) => jobFinding(job, options)),
     ...facts.tools.map((tool) => toolFinding(tool, jobsByTool.get(tool.id) ?? [], options)),
     ...facts.decisions.map((decision) => decisionFinding(decision, inDays, options)),

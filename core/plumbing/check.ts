@@ -14,6 +14,10 @@ export interface Check {
   readonly source: string;
 }
 
+/** Whether a question still waits for its answer, so that the line can't be called right. */
+export const isOpen = ({ verdict, optional }: Pick<Check, 'verdict' | 'optional'>): boolean =>
+  verdict === 'unknown' && optional !== true;
+
 const badness: Readonly<Record<CheckVerdict, number>> = { pass: 0, caution: 1, unknown: 2, fail: 3 };
 
 /** The worst of the verdicts: fail, then unknown, then caution. Optional questions without an answer don't count. */

@@ -52,6 +52,10 @@ export interface MakingAsked {
   readonly hose: string;
 }
 
+/** Whether a line stands to be made at the bench: it can be taken off, and a step of a copy is open. */
+export const isToMake = ({ stepsDone, stepsTotal }: Pick<Made, 'stepsDone' | 'stepsTotal'>): boolean =>
+  stepsDone < stepsTotal;
+
 /** Steps that the pressure check waits for: those that put the ends on. */
 export const endStepsOf = (steps: readonly MakingStep[]): readonly MakingStep[] =>
   steps.filter(({ id }) => /^(?:socket|nipple)/.test(id));

@@ -1,4 +1,5 @@
 import type { LineFact } from '../gate/facts.ts';
+import { isOpen } from '../plumbing/check.ts';
 import type { Connection } from '../workbook/store/connection.ts';
 import { counted } from './context.ts';
 import { type WorkedLine, workedLines } from './plumbing-lines.ts';
@@ -24,6 +25,16 @@ function factSays({ standing, planned, made, says }: WorkedLine): string {
   return [...(outdated === undefined ? [] : [outdated]), `${steps}${next}.`].join(' ');
 }
 
+/** What the checks of a line that was worked out lack; one that can't be worked out says so as not made. */
+function lacksOf({ standing, checks }: WorkedLine): { readonly lacks?: string } {
+  if (standing === 'unfit') return {};
+  const [first, ...more] = checks.filter(isOpen);
+  if (first === undefined) return {};
+  const others =
+    more.length === 0 ? '' : ` Also not known: ${more.map(({ title }) => title.toLowerCase()).join(', ')}.`;
+  return { lacks: `${first.title} isn't known: ${first.text}${others}` };
+}
+
 /** What the hoist check is told of the lines that stand before it, now or at the end of a past day. */
 export const lineFacts = (connection: Connection, build: number, past: string | undefined): LineFact[] =>
   workedLines(connection, build, past)
@@ -33,5 +44,6 @@ export const lineFacts = (connection: Connection, build: number, past: string | 
       title: worked.values.name,
       standing: worked.standing,
       says: factSays(worked),
+      ...lacksOf(worked),
       minutes: minutesLeft(worked),
     }));

@@ -2,9 +2,9 @@ import type { LineDetail, LineRow } from '../contract/plumbing.ts';
 import type { RecordValues } from '../contract/records.ts';
 import { readPort } from '../fit/kept/joined.ts';
 import { trimMm } from '../plumbing/bill.ts';
-import { type Check, type CheckVerdict, worstOf } from '../plumbing/check.ts';
+import { type Check, type CheckVerdict, isOpen, worstOf } from '../plumbing/check.ts';
 import { type KeptLine, type PlannedLine, planLine, typedPort } from '../plumbing/kept-line.ts';
-import { type Made, madeOf } from '../plumbing/made.ts';
+import { isToMake, type Made, madeOf } from '../plumbing/made.ts';
 import { toTenth } from '../plumbing/round.ts';
 import { type TakeOff, takeOffCaution } from '../plumbing/take-off.ts';
 import type { Connection } from '../workbook/store/connection.ts';
@@ -82,7 +82,7 @@ function saysOf(checks: readonly Check[], { hose, lengths }: TakeOff, made: Made
   const [outdated] = made.outdated;
   if (outdated !== undefined) return outdated;
   const cut = `${hose.label}, cut ${lengths.cutMm} mm ± ${toTenth(lengths.toleranceMm)} mm`;
-  const open = checks.find(({ verdict, optional }) => verdict === 'unknown' && optional !== true);
+  const open = checks.find(isOpen);
   return open === undefined ? `${cut}.` : `${cut}. ${open.title} isn't known: ${open.text}`;
 }
 
@@ -105,7 +105,7 @@ export function workLine(stored: StoredPlumbing, id: number, revision: number, v
   const checks = acceptJoints(stored, values, takeOff);
   const verdict = worstOf(checks);
   const made = madeOfLine(takeOff, stored.steps, id);
-  const standing = verdict === 'fail' ? 'unfit' : made.stepsDone < made.stepsTotal ? 'not made' : 'made';
+  const standing = verdict === 'fail' ? 'unfit' : isToMake(made) ? 'not made' : 'made';
   return { ...shared, checks, verdict, made, standing, says: saysOf(checks, takeOff, made) };
 }
 
@@ -116,6 +116,10 @@ export function workedLines(connection: Connection, build: number, asOf: string 
     return stored.lines.map((line) => workLine(stored, line.id, line.revision, line));
   });
 }
+
+/** Lines that stand to be made at the bench. */
+export const linesToMake = (lines: readonly WorkedLine[]): number =>
+  lines.filter(({ made }) => made !== undefined && isToMake(made)).length;
 
 const textIn = (values: LineValues, ...names: readonly string[]): string => {
   const said = names.map((name) => values.definition[name]).find((one) => typeof one === 'string');
@@ -212,7 +216,7 @@ export function detailOf(worked: WorkedLine): Omit<LineDetail, 'values'> {
 export function linesAnswer(lines: readonly WorkedLine[], needs: number): string {
   if (lines.length === 0) return 'No line is planned yet.';
   const unfit = lines.filter(({ standing }) => standing === 'unfit').length;
-  const open = lines.filter(({ made }) => made === undefined || made.stepsDone < made.stepsTotal).length;
+  const open = lines.filter(({ made }) => made === undefined || isToMake(made)).length;
   const lacking = lines.filter(({ planned }) => !planned.ready).length;
   const says = [
     unfit === 0 ? '' : `${unfit} ${unfit === 1 ? 'fails' : 'fail'} a check`,

@@ -147,3 +147,11 @@ it('takes only trial units off, and only those of somebody else back', () => {
     { act: 'take off', mostMilli: 4000, lots: [{ lot: 2, quantityMilli: 4000 }] },
   ]);
 });
+
+it('leads from a line not made to the bench, where its steps are ticked off', async () => {
+  const line = blocker({ kind: 'line not made', subject: { kind: 'hose-line', id: 12 }, title: 'oil feed' });
+  api.gate.review.mockResolvedValue({ ...review, blockers: [line, blocker({})] });
+  shown(<HoistCheck />);
+  const links = await screen.findAllByRole('link', { name: /^Make it/ });
+  expect(links.map((link) => link.getAttribute('href'))).toEqual(['#/bench?line=12']);
+});

@@ -1,4 +1,5 @@
 import type { LineRow } from '../../../core/contract/plumbing.ts';
+import { isToMake } from '../../../core/plumbing/made.ts';
 import { api } from '../../app/client.ts';
 import { useRead } from '../../app/data.tsx';
 import { Link, navigate } from '../../app/route.tsx';
@@ -19,7 +20,7 @@ export function LineList({ reading }: LineListProps) {
     <section className="bench-list" aria-label="Lines">
       <ReadView read={read} label="Looking for lines">
         {({ lines }) => {
-          const open = lines.filter(({ stepsDone, stepsTotal }) => stepsDone < stepsTotal);
+          const open = lines.filter(isToMake);
           if (lines.length === 0) {
             return <p>Hose lines are made here step by step, once they are planned under Plumbing.</p>;
           }

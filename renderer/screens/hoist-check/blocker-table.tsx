@@ -1,7 +1,7 @@
 import { Button } from '@mantine/core';
 import type { ReactNode } from 'react';
 import type { Blocker } from '../../../core/contract/gate.ts';
-import { Link } from '../../app/route.tsx';
+import { href, Link } from '../../app/route.tsx';
 import { useWhy } from '../../app/why.tsx';
 import { DateText, Money } from '../../parts/figures.tsx';
 import { useLocale } from '../../parts/locale.tsx';
@@ -77,6 +77,11 @@ function RowButtons({ blocker, onDo }: { readonly blocker: Blocker; readonly onD
       {words !== null && (
         <Button size="compact" onClick={() => onDo({ what: 'clear', blocker })}>
           {words} <span className="only-heard">{blocker.title}</span>
+        </Button>
+      )}
+      {blocker.kind === 'line not made' && (
+        <Button size="compact" component="a" href={href('/bench', { line: blocker.subject.id })}>
+          Make it <span className="only-heard">{blocker.title}</span>
         </Button>
       )}
       <Button size="compact" variant="subtle" onClick={() => onDo({ what: 'waive', blocker })}>

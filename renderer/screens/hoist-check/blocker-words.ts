@@ -20,6 +20,7 @@ export const kindHeadings: Readonly<Record<BlockerKind, string>> = {
   'fit wrong': 'Fits that are wrong',
   'fit unknown': 'Fits that lack something',
   'line unfit': 'Lines that fail a check',
+  'line unknown': 'Lines that lack something',
   'line not made': 'Lines not made',
   'job open': 'Jobs open',
   'tool missing': 'Tools missing',

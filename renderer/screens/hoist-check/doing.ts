@@ -26,6 +26,7 @@ export const actWords: Readonly<Record<BlockerKind, string | null>> = {
   'fit wrong': null,
   'fit unknown': null,
   'line unfit': null,
+  'line unknown': null,
   'line not made': null,
   'job open': 'Job done…',
   'tool missing': 'At hand…',

@@ -128,6 +128,31 @@ describe('lines in the hoist check', () => {
     ]);
   });
 
+  it('lack something while a check has no answer: a thing of its own, waived by itself', async () => {
+    const bench = await openPlumbingBench();
+    const { pressure_bar: _left, ...noPressure } = oilFeed;
+    const id = await bench.line('oil feed', noPressure);
+    const [notMade, unknown] = await review(bench);
+    expect(unknown).toEqual({
+      kind: 'line unknown',
+      why: expect.stringContaining("isn't known: ") as string,
+      minutes: 0,
+    });
+    expect(notMade?.kind).toBe('line not made');
+    await bench.gate.waive({
+      ...bench.act(),
+      build: bench.build,
+      kind: 'line unknown',
+      subject: { kind: 'hose-line', id },
+      reason: 'A return that stands under no pressure',
+      by: 'Ray',
+      until: null,
+    });
+    expect((await review(bench)).map(({ kind }) => kind)).toEqual(['line not made']);
+    for (const step of steps) await bench.tick(id, step);
+    expect(await review(bench)).toEqual([]);
+  });
+
   it('can be waived with a reason', async () => {
     const bench = await openPlumbingBench();
     const id = await bench.line('oil feed', { ...oilFeed, pressure_bar: 500 });
