@@ -80,6 +80,9 @@ export const earnedMeasure = z.object({
       way: z.string(),
       assumes: z.string(),
       value: z.number().nullable(),
+      /** Still to be spent (or worked) by it, and what it leaves of the plan; below nothing when it ends over it. */
+      toCome: z.number().nullable(),
+      leftOver: z.number().nullable(),
       why: z.string(),
       first: z.boolean(),
     }),

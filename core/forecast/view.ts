@@ -104,7 +104,7 @@ export function wholeForecast(task: ForecastTask, choice: ForecastChoice): Forec
 /** The gates to forecast: a phase's gate that no open job stands before has no day, unless it is asked for. */
 export function gatesOf(facts: ForecastFacts, asked: string | undefined): ForecastGate[] {
   const gates = facts.gates.filter(({ name, jobs }, index) =>
-    asked === undefined ? index === 0 || jobs.length > 0 : name === asked,
+    asked === undefined ? index === 0 || jobs.length > 0 : name.toLowerCase() === asked.trim().toLowerCase(),
   );
   if (gates.length > 0) return gates;
   throw new Refusal('bad-input', `This build has no gate “${asked}”. Nothing was changed.`, {

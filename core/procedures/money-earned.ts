@@ -127,10 +127,13 @@ function measureOf(
   const state = { bac, pv: last.pv, ev: last.ev, ac: last.ac };
   const ahead = ends.filter((end) => end > day);
   const planned = plannedBy(of, facts.rows, ahead);
-  const estimates = estimatesAtCompletion(state, lineByLine).map(({ way, eac }) => ({
+  const rounded = ({ value }: Figure): number | null => (value === null ? null : Math.round(value));
+  const estimates = estimatesAtCompletion(state, lineByLine).map(({ way, eac, etc, vac }) => ({
     way,
     assumes: estimateAssumes[way],
-    value: eac.value === null ? null : Math.round(eac.value),
+    value: rounded(eac),
+    toCome: rounded(etc),
+    leftOver: rounded(vac),
     why: eac.why,
     first: way === 'line by line',
   }));

@@ -36,7 +36,10 @@ export function earnedIndices({ bac, pv, ev, ac }: EarnedState): EarnedIndices {
   return {
     cv: ev - ac,
     sv: ev - pv,
-    cpi: ac < 0 ? none('more came back than was spent') : ratio(ev, ac, 'nothing is booked as cost yet'),
+    cpi:
+      ac < 0
+        ? none('more came back than was spent')
+        : ratio(ev, ac, ev > 0 ? 'something is earned and no cost is booked' : 'nothing is booked as cost yet'),
     spi: ratio(ev, pv, 'nothing was planned to be done by now'),
     tcpi: finished
       ? none('finished: nothing is left to do')
@@ -62,14 +65,20 @@ export const estimateAssumes: Readonly<Record<EstimateWay, string>> = {
   'line by line': 'nothing: what came in, what is on order and the estimate of each line',
 };
 
+export interface Estimate {
+  readonly way: EstimateWay;
+  readonly eac: Figure;
+  /** What it leaves to come: EAC − AC. */
+  readonly etc: Figure;
+  /** What it leaves of the budget, below nothing when over it: BAC − EAC. */
+  readonly vac: Figure;
+}
+
 /**
  * Estimates at completion. `lineByLine` is cost + on order + remaining estimate, and goes before the formulas.
  * Source: formulas as in public earned-value sheets; the blend's weights 0.8 and 0.2 from memory.
  */
-export function estimatesAtCompletion(
-  state: EarnedState,
-  lineByLine: number,
-): readonly { readonly way: EstimateWay; readonly eac: Figure }[] {
+export function estimatesAtCompletion(state: EarnedState, lineByLine: number): readonly Estimate[] {
   const { bac, ev, ac } = state;
   const { cpi, spi } = earnedIndices(state);
   const left = bac - ev;
@@ -83,12 +92,16 @@ export function estimatesAtCompletion(
           : figure(ac + left / rate);
   const why = cpi.value === null ? cpi.why : spi.why;
   const both = cpi.value === null || spi.value === null ? null : { cpi: cpi.value, spi: spi.value };
+  const estimate = (way: EstimateWay, eac: Figure): Estimate =>
+    eac.value === null
+      ? { way, eac, etc: eac, vac: eac }
+      : { way, eac, etc: figure(eac.value - ac), vac: figure(bac - eac.value) };
   return [
-    { way: 'rest as planned', eac: figure(ac + Math.max(0, left)) },
-    { way: 'past cost', eac: by(cpi.value, cpi.why) },
-    { way: 'past cost and pace', eac: by(both === null ? null : both.cpi * both.spi, why) },
-    { way: 'blend', eac: by(both === null ? null : 0.8 * both.cpi + 0.2 * both.spi, why) },
-    { way: 'line by line', eac: figure(lineByLine) },
+    estimate('rest as planned', figure(ac + Math.max(0, left))),
+    estimate('past cost', by(cpi.value, cpi.why)),
+    estimate('past cost and pace', by(both === null ? null : both.cpi * both.spi, why)),
+    estimate('blend', by(both === null ? null : 0.8 * both.cpi + 0.2 * both.spi, why)),
+    estimate('line by line', figure(lineByLine)),
   ];
 }
 
@@ -124,15 +137,14 @@ export function earnedSchedule(planned: readonly number[], ev: number, at: numbe
 }
 
 function earnedPeriods(all: readonly number[], ev: number, bac: number, at: number): number {
+  if (ev >= bac) return all.length - 1;
   const low = all.findIndex((value) => value >= ev);
   // Of equal values, the stretch over which the plan asks for nothing more.
   if (low >= 0 && all[low] === ev) {
     let high = low;
     while (all[high + 1] === ev) high += 1;
-    if (high > low && ev < bac) return Math.min(high, Math.max(low, at));
-    return low;
+    return Math.min(high, Math.max(low, at));
   }
-  if (ev >= bac) return all.indexOf(bac);
   const next = low;
   const before = all[next - 1] ?? 0;
   return next - 1 + (ev - before) / ((all[next] ?? ev) - before);

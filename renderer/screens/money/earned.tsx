@@ -72,8 +72,9 @@ function Measure({ measure }: { readonly measure: EarnedMeasure }) {
   const { today } = useWorkspace();
   const isMoney = measure.of === 'money';
   const what = isMoney ? 'parts in money' : 'jobs in hours';
+  const hours = (minutes: number): string => (minutes < 0 ? `−${showMinutes(-minutes)}` : showMinutes(minutes));
   const figure = (value: number | null): string =>
-    value === null ? '–' : isMoney ? moneyText(value, locale) : showMinutes(Math.round(value));
+    value === null ? '–' : isMoney ? moneyText(value, locale) : hours(Math.round(value));
   const drawn = (value: number): number => (isMoney ? value : value / 60);
   const series = (['pv', 'ev', 'ac'] as const).map((key) => ({
     name: { pv: 'planned', ev: 'earned', ac: isMoney ? 'spent' : 'worked' }[key],
@@ -126,6 +127,8 @@ function Measure({ measure }: { readonly measure: EarnedMeasure }) {
         columns={[
           { id: 'way', title: 'By', rowHeader: true, cell: ({ way }) => way },
           { id: 'value', title: 'Ends at', figures: true, cell: ({ value }) => figure(value) },
+          { id: 'toCome', title: 'Still to come', figures: true, cell: ({ toCome }) => figure(toCome) },
+          { id: 'leftOver', title: 'Under the plan', figures: true, cell: ({ leftOver }) => figure(leftOver) },
           {
             id: 'assumes',
             title: 'Takes for granted',

@@ -25,6 +25,9 @@ describe('indices and estimates', () => {
     expect(eac['past cost']).toBeCloseTo(180_000, 4);
     expect(eac['past cost and pace']).toBeCloseTo(196_714.2857, 3);
     near(toComplete(state, 180_000), 0.5556);
+    const past = estimatesAtCompletion(state, 0).find(({ way }) => way === 'past cost');
+    expect(past?.etc.value).toBeCloseTo(117_000, 4);
+    expect(past?.vac.value).toBeCloseTo(-80_000, 4);
   });
 
   // D21: public course exercise (20 days, 200 000 budget, linear plan, 70 % done, 130 000 spent); outputs recomputed.
@@ -39,6 +42,10 @@ describe('indices and estimates', () => {
     expect(eac['rest as planned']).toBe(190_000);
     expect(eac['past cost']).toBeCloseTo(185_714.2857, 3);
     expect(eac['past cost and pace']).toBeCloseTo(177_755.102, 2);
+    const past = estimatesAtCompletion(state, 0).find(({ way }) => way === 'past cost');
+    expect(past?.etc.value).toBeCloseTo(55_714.2857, 3);
+    expect(past?.vac.value).toBeCloseTo(14_285.7143, 3);
+    near(toComplete(state, past?.eac.value ?? 0), 1.0769);
   });
 
   // D22 and D23: inputs of public exam quizzes; formula as in PMI and GAO texts; outputs recomputed.
@@ -66,7 +73,8 @@ describe('indices and estimates', () => {
     expect(ways(none)['past cost']).toBeNull();
     expect(ways(none)['rest as planned']).toBe(1200);
     const free = { bac: 1000, pv: 500, ev: 300, ac: 0 };
-    expect(earnedIndices(free).cpi.value).toBeNull();
+    expect(earnedIndices(free).cpi).toEqual({ value: null, why: 'something is earned and no cost is booked' });
+    expect(ways(free)['past cost']).toBeNull();
     near(earnedIndices(free).spi, 0.6);
     expect(ways(free)['rest as planned']).toBe(700);
     const finished = { bac: 1000, pv: 1000, ev: 1000, ac: 1000 };
@@ -94,6 +102,8 @@ describe('earned schedule', () => {
     near(half.duration, 8);
     const late = earnedSchedule(planned, 450, 9);
     expect(late.es).toBe(7);
+    // SPI is 1 again when all is earned; that of the schedule is not.
+    near(earnedIndices({ bac: 450, pv: 450, ev: 450, ac: 450 }).spi, 1);
     near(late.spi, 0.7778);
     expect(late.sv).toBe(-2);
   });
@@ -103,6 +113,8 @@ describe('earned schedule', () => {
     const flat = [0, 0, 100, 250, 250, 400];
     const at = (ev: number, gone: number) => earnedSchedule(flat, ev, gone).es;
     expect([at(0, 1), at(0, 3), at(250, 4.5), at(250, 6), at(325, 6)]).toEqual([1, 2, 4.5, 5, 5.5]);
+    // All earned counts as the whole planned duration, also where the plan is flat at its end. By hand.
+    expect(earnedSchedule([10, 20, 20], 20, 2).es).toBe(3);
   });
 
   it('has no pace before anything has gone or is earned', () => {
@@ -122,4 +134,7 @@ it('earns by the rule of each piece of work', () => {
     120 * creditOf({ rule: 'effort', plannedShare: 0.5 }),
   ];
   expect(earned).toEqual([300, 270, 300, 0, 90, 60]);
+  const total = earned.reduce((sum, each) => sum + each, 0);
+  const budget = 300 + 900 + 600 + 210 + 180 + 120;
+  expect([total, budget, (total / budget).toFixed(4)]).toEqual([1020, 2310, '0.4416']);
 });
