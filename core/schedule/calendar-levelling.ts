@@ -4,7 +4,7 @@
  * Source: serial schedule generation, Kolisch 1996, from memory; the rest is our own.
  */
 
-import type { WorkingPerson } from './calendar.ts';
+import { isWider, type WorkingPerson } from './calendar.ts';
 import {
   type CalendarJob,
   type CalendarNetwork,
@@ -14,6 +14,7 @@ import {
   latestEnd,
   type Placing,
 } from './calendar-network.ts';
+import { readWorkingTime, type WeeklyWindow, type WorkingTime } from './working-time.ts';
 
 /** What set a job's beginning. */
 export type LevelledBy =
@@ -50,8 +51,8 @@ export interface LevelledCalendar {
 export const levellingRule =
   'Of the jobs whose earlier jobs are placed, the one that must be over first (its latest finish if hands were never ' +
   'short) is placed next, ties in the order of the plan, at the first time at which somebody who may do it and its tools ' +
-  'are free for all of it. The same is tried by latest start and by the first day that each job can begin; the plan that ' +
-  'reaches the gate first is shown.';
+  'are free for all of it. The same is tried by latest start and by the first day that each job can begin, each for ' +
+  'weeks of few and of many hours; the sequence that reaches the gate first in the hours that there really are is shown.';
 
 interface Busy {
   readonly from: number;
@@ -68,11 +69,18 @@ function insert(list: Busy[], one: Busy): void {
   list.splice(at, 0, one);
 }
 
+interface InTurn {
+  /** Who does each job, by place, as far as it was said. */
+  readonly who: ReadonlyMap<number, number>;
+  /** Jobs, by place, that every person and tool takes strictly in the order given. */
+  readonly jobs: readonly boolean[];
+}
+
 /**
  * Places jobs in this order, each at the first time that its person and tools are free.
- * @param inTurn who does each job, by place; every person and tool then takes its jobs strictly in the order given.
+ * @param inTurn the jobs that are not to be moved into gaps.
  */
-function placeAll(network: CalendarNetwork, order: readonly number[], inTurn?: ReadonlyMap<number, number>): Placed[] {
+function placeAll(network: CalendarNetwork, order: readonly number[], inTurn?: InTurn): Placed[] {
   const { jobs, now, may, before } = network;
   const people: Busy[][] = network.clocks.map(() => []);
   const tools = new Map<string, Busy[]>();
@@ -85,11 +93,12 @@ function placeAll(network: CalendarNetwork, order: readonly number[], inTurn?: R
     );
     const held = job.minutes > 0 ? job.tools.map((tool) => tools.get(tool) ?? []) : [];
     let best: Placing | undefined;
-    const named = inTurn?.get(at);
+    const kept = inTurn?.jobs[at] === true;
+    const named = kept ? inTurn?.who.get(at) : undefined;
     const able = may[at]?.length === 0 ? [-1] : (may[at] ?? []);
     for (const who of named !== undefined && able.includes(named) ? [named] : able) {
       const lists = [...(who < 0 ? [] : [people[who] ?? []]), ...held];
-      const from = inTurn === undefined ? ready : Math.max(ready, ...lists.map((list) => list.at(-1)?.to ?? ready));
+      const from = !kept ? ready : Math.max(ready, ...lists.map((list) => list.at(-1)?.to ?? ready));
       const found = firstFree(network, at, who, from, lists);
       if (best === undefined || found.finish < best.finish) best = found;
     }
@@ -169,10 +178,14 @@ function releases(network: CalendarNetwork): number[] {
 
 /**
  * Levels jobs over people and tools. Nobody and nothing is ever used twice at once, no job begins before what it waits
- * for, and the gate is never sooner than the network alone allows. For one person without lags, sittings and tools the
- * gate is as soon as it can be, so more hours never make it later; the sequence of a plan made with fewer hours can be
- * handed in as `alsoTry`: kept in turn, nothing in it begins later with more hours, so the answer is never later either
- * (as long as every sitting fits into some window both times).
+ * for, and the gate is never sooner than the network alone allows.
+ *
+ * More hours never make the gate later where all have the same hours before, nor does one more person at the end of the
+ * list (up to four): the sequences that are tried don't depend on the hours, each kept in turn ends nothing later with
+ * more of them, and so does the best. For one person without lags, sittings and tools the gate is as soon as it can be.
+ * Where people have hours of their own, who does what must depend on them, and then a plan made with fewer hours has to
+ * be handed in as `alsoTry` for the same to hold. Only for a sitting that is longer than every window it can't hold: it
+ * is split until some window takes it whole.
  * @param given in the order of the plan.
  * @param gateFrom the gate is not reached before this.
  * @throws Refusal `bad-input` for a ring (its path is named), a job that isn't listed, or times that aren't whole.
@@ -188,28 +201,35 @@ export function levelCalendar(
   const times = calendarTimes(network, gateFrom);
   const listed = new Map(given.map(({ id }, at) => [id, at]));
   const rank = network.jobs.map(({ id }) => listed.get(id) ?? 0);
-  const keys = [
-    times.map(({ lateFinish }) => lateFinish),
-    times.map(({ lateStart }) => lateStart),
-    releases(network),
-    times.map(({ earlyStart }) => earlyStart),
-  ];
+  const holding = holdingJobs(network);
   const gateOf = (placed: readonly Placed[]): number =>
     placed.reduce(
       (latest, { finish }, at) => (network.jobs[at]?.beforeGate === true ? Math.max(latest, finish) : latest),
       Math.max(now, gateFrom),
     );
   let best: { placed: Placed[]; gate: number; last: number } | undefined;
-  const tries = [
-    ...keys.map((key) => placeAll(network, orderBy(network, key, rank))),
-    ...alsoTry.map((sequence) => placeInTurn(network, sequence, people, rank)),
-  ];
-  for (const placed of tries) {
+  const consider = (placed: Placed[]): void => {
     const gate = gateOf(placed);
     const last = placed.reduce((latest, { finish }) => Math.max(latest, finish), now);
     if (best === undefined || gate < best.gate || (gate === best.gate && last < best.last)) {
       best = { placed, gate, last };
     }
+  };
+  const held = new Set(network.jobs.flatMap(({ id }, at) => (holding[at] === true ? [id] : [])));
+  const model = modelSequences(
+    given.filter(({ id }) => held.has(id)),
+    people,
+    now,
+    gateFrom,
+  );
+  // Often the same sequence comes out for many weeks.
+  const different = new Map(
+    [...alsoTry, ...model].map((sequence) => [sequence.map(({ id, who }) => `${id} ${who}`).join('\n'), sequence]),
+  );
+  for (const sequence of different.values()) consider(placeInTurn(network, sequence, people, { holding, rank }));
+  // Hours that differ from person to person decide who should do what: then the plan made for them counts too.
+  if (!sameHours(people)) {
+    for (const key of priorities(network, times)) consider(placeAll(network, orderBy(network, key, rank)));
   }
   const { placed, gate, last } = best as NonNullable<typeof best>;
   const slack = slacks(network, placed, gate, last);
@@ -230,31 +250,109 @@ export function levelCalendar(
     (latest, { earlyFinish }, at) => (network.jobs[at]?.beforeGate === true ? Math.max(latest, earlyFinish) : latest),
     Math.max(now, gateFrom),
   );
-  const sequence = placed
-    .map(({ first, who }, at) => ({ first, at, id: network.jobs[at]?.id ?? '', who: people[who]?.id ?? null }))
-    .sort((a, b) => a.first - b.first || a.at - b.at)
-    .map(({ id, who }) => ({ id, who }));
-  return { bars, gateMinute: gate, networkMinute, sequence };
+  return { bars, gateMinute: gate, networkMinute, sequence: sequenceOf(network, placed, people) };
 }
 
-/** A plan made before, kept in turn; jobs that it doesn't know come last. */
+/** A plan made elsewhere, kept in turn as far as the gate waits for its jobs; the rest takes what is left. */
 function placeInTurn(
   network: CalendarNetwork,
   sequence: Sequence,
   people: readonly WorkingPerson[],
-  rank: readonly number[],
+  { holding, rank }: { readonly holding: readonly boolean[]; readonly rank: readonly number[] },
 ): Placed[] {
   const place = new Map(network.jobs.map(({ id }, at) => [id, at]));
-  const key = network.jobs.map(() => sequence.length);
-  const inTurn = new Map<number, number>();
-  sequence.forEach(({ id, who }, index) => {
+  const personAt = new Map(people.map(({ id }, at) => [id, at]));
+  const key = holding.map((holds) => (holds ? sequence.length : 2 * sequence.length));
+  const who = new Map<number, number>();
+  sequence.forEach(({ id, who: name }, index) => {
     const at = place.get(id);
     if (at === undefined) return;
-    key[at] = index;
-    const by = people.findIndex((person) => person.id === who);
-    if (by >= 0) inTurn.set(at, by);
+    key[at] = holding[at] === true ? index : sequence.length + index;
+    const by = name === null ? undefined : personAt.get(name);
+    if (by !== undefined) who.set(at, by);
   });
-  return placeAll(network, orderBy(network, key, rank), inTurn);
+  return placeAll(network, orderBy(network, key, rank), { who, jobs: holding });
+}
+
+/** The jobs that the gate waits for, by place, those before them included; all of them where it waits for none. */
+function holdingJobs(network: CalendarNetwork): boolean[] {
+  const holding = network.jobs.map(({ beforeGate }) => beforeGate);
+  for (let at = holding.length - 1; at >= 0; at -= 1) {
+    if (holding[at] === true) for (const { from } of network.before[at] ?? []) holding[from] = true;
+  }
+  return holding.includes(true) ? holding : holding.map(() => true);
+}
+
+/**
+ * Weeks that sequences are made for, whatever hours people have: from one short day to hours that never end. Whoever
+ * then keeps such a sequence in turn ends nothing later with more hours, and so does the best of them.
+ */
+const modelTimes: readonly WorkingTime[] = [
+  [{ weekday: 6, from: '09:00', to: '17:00' }],
+  week([1, 2, 3, 4, 5, 6, 7], '19:00', '21:00'),
+  [...week([1, 2, 3, 4, 5], '18:00', '21:00'), ...week([6], '09:00', '18:00')],
+  week([1, 2, 3, 4, 5], '08:00', '17:00'),
+  week([1, 2, 3, 4, 5, 6, 7], '00:00', '24:00'),
+].map((weekly) => readWorkingTime({ weekly, exceptions: [] }));
+
+function week(weekdays: readonly number[], from: string, to: string): WeeklyWindow[] {
+  return weekdays.map((weekday) => ({ weekday, from, to }));
+}
+
+/** Crews that sequences are made for: each person alone, and the first two, three and so on together. */
+function crewsOf(people: readonly WorkingPerson[]): (readonly WorkingPerson[])[] {
+  return [...people.map((person) => [person]), ...people.slice(1).map((_, at) => people.slice(0, at + 2))];
+}
+
+/** Sequences that depend on the jobs and on who there is, but not on the hours. */
+function modelSequences(
+  given: readonly CalendarJob[],
+  people: readonly WorkingPerson[],
+  now: number,
+  gateFrom: number,
+): Sequence[] {
+  const listed = new Map(given.map(({ id }, at) => [id, at]));
+  return crewsOf(people.slice(0, mostModelled)).flatMap((crew) =>
+    modelTimes.flatMap((time) => {
+      const network = calendarNetwork(
+        given,
+        crew.map((person) => ({ ...person, time })),
+        now,
+      );
+      const rank = network.jobs.map(({ id }) => listed.get(id) ?? 0);
+      const times = calendarTimes(network, gateFrom);
+      return priorities(network, times).map((key) =>
+        sequenceOf(network, placeAll(network, orderBy(network, key, rank)), crew),
+      );
+    }),
+  );
+}
+
+/** Of more people than this, sequences are made for the first ones only. */
+const mostModelled = 4;
+
+/** What may decide which job goes first, in the order in which the plans are tried. */
+function priorities(network: CalendarNetwork, times: readonly CalendarTimes[]): (readonly number[])[] {
+  return [
+    times.map(({ lateFinish }) => lateFinish),
+    times.map(({ lateStart }) => lateStart),
+    releases(network),
+    times.map(({ earlyStart }) => earlyStart),
+  ];
+}
+
+/** Jobs by beginning, each with who does it. */
+function sequenceOf(network: CalendarNetwork, placed: readonly Placed[], people: readonly WorkingPerson[]): Sequence {
+  return placed
+    .map(({ first, who }, at) => ({ first, at, id: network.jobs[at]?.id ?? '', who: people[who]?.id ?? null }))
+    .sort((a, b) => a.first - b.first || a.at - b.at)
+    .map(({ id, who }) => ({ id, who }));
+}
+
+/** Whether all have the same hours on every day. */
+function sameHours(people: readonly WorkingPerson[]): boolean {
+  const [first] = people;
+  return people.every(({ time }) => first !== undefined && isWider(time, first.time) && isWider(first.time, time));
 }
 
 /** The jobs that share a person or a tool with one, as far as they were placed in time. */

@@ -5,7 +5,7 @@
 import { type WorkClock, workClock } from '../forecast/work-clock.ts';
 import type { WorkingPerson } from './calendar.ts';
 import { orderJobs } from './job-order.ts';
-import { hasWorkingTime } from './working-time.ts';
+import { hasWorkingTime, type WorkingTime } from './working-time.ts';
 
 export interface CalendarLink {
   readonly job: string;
@@ -87,7 +87,7 @@ export function calendarNetwork(
   );
   const jobs = ordered.map(({ job }) => job.own);
   const place = new Map(jobs.map(({ id }, at) => [id, at]));
-  const clocks = people.map(({ time }) => workClock(time, now));
+  const clocks = people.map(({ time }) => clockOf(time, now));
   const working = people.flatMap(({ time }, at) => (hasWorkingTime(time) ? [at] : []));
   const before = jobs.map(({ after }) => after.map((link) => ({ from: place.get(link.job) ?? 0, link })));
   const after: { to: number; link: CalendarLink }[][] = jobs.map(() => []);
@@ -125,6 +125,17 @@ export function calendarNetwork(
       return first.finishOf(first.workAt(finish) + link.lagMinutes);
     },
   };
+}
+
+/** Laying out ten years of hours takes longer than a plan of a few jobs, and one plan asks for the same hours often. */
+const laidOut = new WeakMap<WorkingTime, { readonly now: number; readonly clock: WorkClock }>();
+
+function clockOf(time: WorkingTime, now: number): WorkClock {
+  const known = laidOut.get(time);
+  if (known?.now === now) return known.clock;
+  const clock = workClock(time, now);
+  laidOut.set(time, { now, clock });
+  return clock;
 }
 
 /** The last place, at or before `work`, where a sitting of this length begins. */

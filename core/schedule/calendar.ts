@@ -79,6 +79,19 @@ export function togetherTime(people: readonly WorkingPerson[]): WorkingTime {
   };
 }
 
+/** Whether every minute of the narrow hours is one of the wide ones, on each day, and every window lies within one. */
+export function isWider(wide: WorkingTime, narrow: WorkingTime): boolean {
+  const within = (inner: Spans, outer: Spans): boolean =>
+    inner.every(({ from, to }) => outer.some((span) => span.from <= from && to <= span.to));
+  const days = new Set([...wide.byDay.keys(), ...narrow.byDay.keys()]);
+  const ofDay = ({ byDay, byWeekday }: WorkingTime, day: number): Spans =>
+    byDay.get(day) ?? byWeekday.get(weekdayOfDayNumber(day)) ?? [];
+  return (
+    [...narrow.byWeekday].every(([weekday, spans]) => within(spans, wide.byWeekday.get(weekday) ?? [])) &&
+    [...days].every((day) => within(ofDay(narrow, day), ofDay(wide, day)))
+  );
+}
+
 /** Whether somebody has a window that ends at midnight: work that fills it is done on the day that ends there. */
 export function worksToMidnight(people: readonly WorkingPerson[]): boolean {
   return people.some(({ time }) =>
