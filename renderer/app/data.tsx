@@ -6,6 +6,7 @@ import { useCallback, useRef, useState } from 'react';
 import type { ActResult } from '../../core/contract/common.ts';
 import { type RefusalWords, refusalWords } from '../parts/refusal-note.tsx';
 import { actKey, api } from './client.ts';
+import { refresh } from './refresh.ts';
 
 /** A read as a screen shows it: on its way, refused, or there. `retry` asks again. */
 export type Read<Value> =
@@ -60,8 +61,8 @@ export function useAct<Input>(
       try {
         const result = await send(key.current, input);
         key.current = null;
-        if (!quiet) sayDone(result, () => void queries.invalidateQueries());
-        await queries.invalidateQueries();
+        if (!quiet) sayDone(result, () => void refresh(queries));
+        await refresh(queries);
         return result;
       } catch (error) {
         // A refusal means that nothing was done; without an answer it may have been, so the key is kept.

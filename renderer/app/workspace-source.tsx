@@ -7,6 +7,7 @@ import { type LocaleSettings, standardLocale } from '../parts/locale.tsx';
 import type { SearchGroup } from '../parts/palette.tsx';
 import { RefusalNote } from '../parts/refusal-note.tsx';
 import { actKey, api, listenForChanges, refusalOf } from './client.ts';
+import { refresh, refreshSoon } from './refresh.ts';
 import { navigate } from './route.tsx';
 import { type NamedAct, type Workspace, WorkspaceContext } from './workspace.tsx';
 
@@ -89,7 +90,7 @@ const lowered = (label: string): string => label.charAt(0).toLowerCase() + label
 /** Reads again what an act changed, whichever window made it. */
 function useChangeFeed(): void {
   const queries = useQueryClient();
-  useEffect(() => listenForChanges(() => void queries.invalidateQueries()), [queries]);
+  useEffect(() => listenForChanges(() => refreshSoon(queries)), [queries]);
 }
 
 /** Keeps the frame's knowledge of the open workbook, from the workbook itself. */
@@ -127,7 +128,7 @@ export function WorkspaceSource({ children }: { readonly children: ReactNode }) 
       if (act === null || open?.readOnly === true) return null;
       const run = async () => {
         await turnBack(() => api.journal[which]({ key: actKey(), act: act.act }), `${said}: ${act.label}`);
-        await queries.invalidateQueries();
+        await refresh(queries);
       };
       return { label: lowered(act.label), run };
     };
