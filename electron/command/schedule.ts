@@ -44,7 +44,13 @@ function readAmounts(said: unknown, field: string, of: string): Record<string, n
   if (said === undefined || said === null) return {};
   if (!isData(said))
     throw refused(field, `The ${field} of ${of} can't be read.`, 'amounts by name, such as {"hands":1}');
-  return Object.fromEntries(Object.entries(said).map(([name, amount]) => [name, needNumber(amount, field, of)]));
+  return Object.fromEntries(
+    Object.entries(said).map(([name, amount]) => {
+      if (typeof amount === 'number') return [name, amount];
+      const reason = `The amount of “${name}” in the ${field} of ${of} can't be ${JSON.stringify(amount)}.`;
+      throw refused(field, reason, 'a whole number, 0 or more');
+    }),
+  );
 }
 
 function readList(said: unknown, field: string, of: string): readonly unknown[] {
@@ -76,7 +82,8 @@ function readJob(said: unknown, index: number): LevelledJob {
 function readNetwork(text: string): { jobs: LevelledJob[]; resources: Record<string, number> } {
   let said: unknown;
   try {
-    said = JSON.parse(text);
+    // Some editors put a mark before the text that says how it is encoded.
+    said = JSON.parse(text.replace(/^\uFEFF/, ''));
   } catch (error) {
     throw new UsageError(`This is not JSON: ${error instanceof Error ? error.message : String(error)}. ${wanted}`);
   }

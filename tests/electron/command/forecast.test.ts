@@ -34,9 +34,19 @@ describe('forecast', () => {
     expect(plain.out).toContain('days won by a week');
   });
 
+  it('takes a gate by its name in any case, and a single run', async () => {
+    const { run } = await openWorkbookRoom(true);
+    const { exit, json } = await run('forecast', 'drover.hoistday', '--gate', 'ENGINE-IN', '--runs', '1', '--json');
+    expect(exit).toBe(0);
+    expect(json()).toMatchObject({ runs: 1, gates: [{ name: 'engine-in' }] });
+  });
+
   it.each([
     ['runs', '0'],
     ['runs', '20001'],
+    ['runs', '1e3'],
+    ['seed', '99999999999999999999'],
+    ['gate', 'engine'],
     ['runs', 'many'],
     ['seed', '-1'],
     ['seed', '1.5'],

@@ -57,6 +57,16 @@ describe('schedule', () => {
     ['a field it does not know', { jobs: [job('1', { color: 'red' })] }, 'color'],
     ['a negative resource', { resources: { R1: -1 }, jobs: [] }, 'resources'],
     ['a list that is none', { jobs: { id: '1' } }, 'jobs'],
+    ['a job that is none', { jobs: [null] }, 'jobs'],
+    ['a job that waits for itself', { jobs: [job('1', { after: ['1'] })] }, 'after'],
+    ['earlier jobs that are no list', { jobs: [job('1', { after: '2' })] }, 'after'],
+    ['a duration that is text', { jobs: [job('1', { duration: '3' })] }, 'duration'],
+    ['a number and a text that are one id', { jobs: [job('1'), { ...job('1'), id: 1 }] }, 'id'],
+    ['an id that is no whole number', { jobs: [{ ...job('1'), id: 1.5 }] }, 'id'],
+    ['a fractional use', { jobs: [job('1', { uses: { R1: 0.5 } })] }, 'uses'],
+    ['uses that are a list', { jobs: [job('1', { uses: ['R1'] })] }, 'uses'],
+    ['resources that are a list', { resources: [2], jobs: [] }, 'resources'],
+    ['a field of the whole that it does not know', { jobs: [], title: 'x' }, 'title'],
   ])('refuses %s in JSON, naming the field', async (_, input, field) => {
     const { exit, out, error } = await schedule({ resources: { R1: 2 }, ...input });
     expect(exit).toBe(2);
@@ -67,6 +77,27 @@ describe('schedule', () => {
       accepted: expect.any(String) as string,
       message: expect.stringContaining('Nothing was changed.') as string,
     });
+  });
+
+  it('names the resource whose amount can’t be read, and the path of a ring', async () => {
+    const text = await schedule({ resources: { lift: '1' }, jobs: [] });
+    expect(text.error).toMatchObject({
+      message: 'The amount of “lift” in the resources of the list of jobs can\'t be "1". Nothing was changed.',
+    });
+    const jobs = [job('a', { after: ['c'] }), job('b', { after: ['a'] }), job('c', { after: ['b'] })];
+    const ring = await schedule({ resources: { R1: 1 }, jobs });
+    expect(ring.error).toMatchObject({ detail: { path: ['a', 'b', 'c', 'a'] } });
+  });
+
+  it('reads a text with a byte order mark and line ends of any kind', async () => {
+    const text = '\uFEFF{"resources":{"R1":1},\r\n"jobs":[{"id":"a","duration":3}]}\r\n';
+    expect(await schedule(text)).toMatchObject({ exit: 0, out: { makespan: 3 } });
+  });
+
+  it('places ten thousand jobs', async () => {
+    // By hand: each waits for the one before it, so that they take the sum of their times.
+    const jobs = Array.from({ length: 10_000 }, (_, at) => job(String(at + 1), { after: at === 0 ? [] : [at] }));
+    expect((await schedule({ resources: { R1: 1 }, jobs })).out).toMatchObject({ makespan: 20_000 });
   });
 
   it('takes job 0 as the beginning where none is listed', async () => {
