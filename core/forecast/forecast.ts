@@ -92,7 +92,7 @@ export function startForecast(network: ForecastNetwork, options: ForecastOptions
   const draw = elementDraws(compiled, trial, seed, correlation);
   const jobCount = compiled.jobs.length;
   const elements = jobCount + compiled.arrivals.length;
-  const endMinute = Math.min(...compiled.clocks.map((clock) => clock.endMinute));
+  const { endMinute } = trial;
   const gates = compiled.gates.map(() => ({
     minutes: new Float64Array(runs),
     jobs: new Uint32Array(jobCount),

@@ -4,6 +4,7 @@
  * its start (an earlier job, the hands that were busy, a delivery), and these links lead back from a gate.
  */
 import { minutesPerDay } from '../dates/instant.ts';
+import { daysAhead } from './facts.ts';
 import type { CompiledNetwork } from './network.ts';
 import { readyHeaps } from './ready-heap.ts';
 import type { WorkClock } from './work-clock.ts';
@@ -20,6 +21,8 @@ export interface Trial {
   readonly finish: Float64Array;
   readonly arrival: Float64Array;
   run(): void;
+  /** Nothing is looked for beyond this: a delivery that comes later, and what waits for it, is given this instant. */
+  readonly endMinute: number;
   /** The minute a gate is reached. */
   gateMinute(gate: number): number;
   /** Adds 1 for each job and delivery on the chain that holds the gate. */
@@ -30,6 +33,9 @@ export interface Trial {
 export function trialOf(network: CompiledNetwork): Trial {
   const { now, clocks, hands, queue, earlierCount, laterFrom, laterJob, laterLag, laterLagIsWork } = network;
   const count = network.jobs.length;
+  const ends = clocks.flatMap((clock) => (clock.endMinute > now ? [clock.endMinute] : []));
+  // Without anybody's hours, deliveries are followed just as far.
+  const endMinute = Math.max(now, ...(ends.length > 0 ? ends : [now + daysAhead * minutesPerDay]));
   const people = clocks.length;
   const words = (count + 31) >> 5;
   const minutes = new Float64Array(count);
@@ -134,7 +140,7 @@ export function trialOf(network: CompiledNetwork): Trial {
     waitingCount.fill(0);
     for (let index = 0; index < arrival.length; index += 1) {
       const from = network.arrivals[index]?.fromMinute ?? now;
-      arrival[index] = Math.max(now, from + (days[index] as number) * minutesPerDay);
+      arrival[index] = Math.min(endMinute, Math.max(now, from + (days[index] as number) * minutesPerDay));
     }
     left.set(earlierCount);
     for (let job = 0; job < count; job += 1) {
@@ -174,6 +180,7 @@ export function trialOf(network: CompiledNetwork): Trial {
       let who = 0;
       let start = Number.POSITIVE_INFINITY;
       let startWork = 0;
+      let opens = now;
       let anyoneNext = Number.POSITIVE_INFINITY;
       if ((openCount[0] as number) > 0) anyoneNext = current;
       else if ((waitingCount[0] as number) > 0) anyoneNext = ready[waiting.earliest(0)] as number;
@@ -183,7 +190,8 @@ export function trialOf(network: CompiledNetwork): Trial {
         else if ((waitingCount[person + 1] as number) > 0) {
           next = Math.min(next, ready[waiting.earliest(person + 1)] as number);
         }
-        if (next === Number.POSITIVE_INFINITY) continue;
+        // Nobody without hours takes a job.
+        if (next === Number.POSITIVE_INFINITY || (clocks[person] as WorkClock).endMinute <= now) continue;
         let work = freeWork[person] as number;
         let at = freeStart[person] as number;
         if (next > (freeAt[person] as number)) {
@@ -193,13 +201,15 @@ export function trialOf(network: CompiledNetwork): Trial {
         }
         if (at < start) {
           start = at;
+          opens = next;
           who = person;
           startWork = work;
         }
       }
       if (start === Number.POSITIVE_INFINITY) return;
-      current = start;
-      moment[0] = start;
+      // Behind the last hours that are known, a start falls before what it waits for.
+      current = Math.max(start, opens);
+      moment[0] = current;
       openUp(0);
       openUp(who + 1);
       const shared = (openCount[0] as number) > 0 ? lowest(0) : count;
@@ -230,12 +240,13 @@ export function trialOf(network: CompiledNetwork): Trial {
     finish,
     arrival,
     run,
+    endMinute,
     gateMinute(gate) {
       const { jobs, arrivals } = network.gates[gate] as Gate;
       let latest = now;
       for (const job of jobs) latest = Math.max(latest, finish[job] as number);
       for (const delivery of arrivals) latest = Math.max(latest, arrival[delivery] as number);
-      return latest;
+      return Math.min(latest, endMinute);
     },
     countChain(gate, jobCounts, arrivalCounts) {
       const { jobs, arrivals } = network.gates[gate] as Gate;

@@ -301,3 +301,34 @@ test('refuses what can’t be forecast, naming it', () => {
   expect(() => runForecast(luck, { seed: 1, runs: 0 })).toThrow(/runs 0/);
   expect(() => runForecast(luck, { seed: -1 })).toThrow(/seed/);
 });
+
+test('a delivery beyond the ten years holds its own run there, and leaves every other run and the days won as they are', () => {
+  // By hand: 600 minutes of work after the delivery, from Tuesday evening; a run is late for a twentieth of the draws.
+  const wait: Distribution = { kind: 'seen', values: [1, 50_000], shares: [0.95, 1], tail: null };
+  const people = [
+    { id: 'me', time: evenings },
+    { id: 'nobody', time: readWorkingTime({ weekly: [], exceptions: [] }) },
+  ];
+  const given = network(
+    [
+      job('fit', fixed(100), { hands: true, arrivals: ['kit'] }),
+      job('cure', fixed(1440), { after: then('fit') }),
+      job('last', fixed(200), { hands: true, after: then('cure') }),
+    ],
+    { people, arrivals: [{ id: 'kit', name: 'Kit', fromMinute: now, days: wait, vendor: null }] },
+  );
+  const found = runForecast(given, { runs: 2000, seed: 3, vendorCorrelation: 0 });
+  const [gate] = found.gates;
+  expect(Math.abs(found.beyondShare - 0.05)).toBeLessThan(0.02);
+  // By hand: Tuesday 18:30 to 20:10, the cure until Wednesday 20:10, Thursday 18:30 to 21:00, Saturday 9:00 to 9:50.
+  for (const minute of [gate?.p10Minute, gate?.p50Minute, gate?.p80Minute]) {
+    expect(minute).toBe(parseInstant('2026-03-07T09:50'));
+  }
+  expect(gate?.runsByDay.length).toBe(2);
+  const furthest = now + 3653 * 1440;
+  expect(gate?.meanMinute).toBeLessThan(furthest);
+  for (const { daysWon } of gate?.heldBy ?? []) {
+    expect(daysWon).toBeGreaterThanOrEqual(0);
+    expect(daysWon).toBeLessThanOrEqual(7);
+  }
+});
