@@ -63,3 +63,24 @@ it('brings a kept rule back into the form, and leaves alone what has no field th
   expect(draftOfRule({ op: 'all', of: [] })).toBeNull();
   expect(draftOfRule({ ...ruleFrom(draft, 'Rods'), when: { 'block.cooling': 'water' } })).toBeNull();
 });
+
+it('keeps a unit beside a path and a margin, which have no field of their own', () => {
+  const rule = {
+    ...ruleFrom({ ...emptyRule, ...told, left: 'turbo.boost', op: 'le', right: 'gauge.span' }, 'Gauge'),
+    left: { value: 'turbo.boost', unit: 'bar', ref: 'gauge' },
+    right: { value: 'gauge.span', margin: 0.2 },
+  };
+  const draft = draftOfRule(rule);
+  expect(draft && ruleFrom(draft, 'Gauge')).toEqual(rule);
+  const fixed = { ...rule, right: { value: 1.8, unit: 'bar', ref: 'gauge', margin: 0.2 } };
+  const again = draftOfRule(fixed);
+  expect(again?.right).toBe('1.8 bar gauge');
+  expect(again && ruleFrom({ ...again, right: '2.0 bar gauge' }, 'Gauge')['right']).toEqual({
+    value: 2,
+    unit: 'bar',
+    ref: 'gauge',
+    margin: 0.2,
+  });
+  // A list has no place for what stands beside its items: the form leaves such a rule as it was kept.
+  expect(draftOfRule({ ...rule, op: 'sum_le', left: ['rod.width', { value: 'rod.gap', unit: 'mm' }] })).toBeNull();
+});

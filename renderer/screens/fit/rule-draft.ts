@@ -1,9 +1,16 @@
-import type { Comparison, FactValue, Operand } from '../../../core/fit/checks/check.ts';
+import type { Comparison, FactValue, Operand, PressureReference } from '../../../core/fit/checks/check.ts';
 import type { ValueSort } from '../../../core/fit/kept/paths.ts';
 import { readFitValue } from '../../../core/fit/kept/read-value.ts';
 import type { PortRole } from '../../../core/fit/port.ts';
 import type { Severity } from '../../../core/fit/tables/lookalikes.ts';
 import { Refusal } from '../../../core/refusal.ts';
+
+/** What stands beside a side without a field of its own: it is kept as it is. */
+export interface Beside {
+  readonly unit?: string;
+  readonly ref?: PressureReference;
+  readonly margin?: number;
+}
 
 /** A rule of one's own while it is typed. */
 export interface RuleDraft {
@@ -12,6 +19,8 @@ export interface RuleDraft {
   readonly op: Comparison;
   readonly rightIs: 'path' | 'fixed';
   readonly right: string;
+  readonly besideLeft: Beside;
+  readonly besideRight: Beside;
   readonly tolerance: number | null;
   readonly role: PortRole;
   readonly severity: Severity;
@@ -27,6 +36,8 @@ export const emptyRule: RuleDraft = {
   op: 'eq',
   rightIs: 'path',
   right: '',
+  besideLeft: {},
+  besideRight: {},
   tolerance: null,
   role: 'fluid',
   severity: 'caution',
@@ -111,10 +122,25 @@ const literal = (value: FactValue): Operand => {
   return Array.isArray(value) ? value.map(literal) : (value as Operand);
 };
 
-function rightOf({ op, rightIs, right, role }: RuleDraft): Operand {
-  if (rightIs === 'path') return pathIn(right, 'rule.right');
+/** A side with what stood beside it; the unit of a fixed value is typed with it. */
+function withBeside(side: Operand, beside: Beside): Operand {
+  if (typeof side === 'string') return Object.keys(beside).length === 0 ? side : { value: side, ...beside };
+  const { margin } = beside;
+  if (margin === undefined) return side;
+  if (typeof side === 'number') return { value: side, margin };
+  return typeof side === 'object' && 'value' in side ? { ...side, margin } : side;
+}
+
+/** "bar abs, margin 0.2"; empty where nothing stands beside a side. */
+export const besideWords = ({ unit, ref, margin }: Beside): string =>
+  [[unit, ref].filter((one) => one !== undefined).join(' '), margin === undefined ? '' : `margin ${margin}`]
+    .filter((one) => one !== '')
+    .join(', ');
+
+function rightOf({ op, rightIs, right, role, besideRight }: RuleDraft): Operand {
+  if (rightIs === 'path') return withBeside(pathIn(right, 'rule.right'), besideRight);
   const asked = { path: 'right', label: 'the fixed value', sort: rightSorts[op] ?? 'measure', role } as const;
-  return literal(readFitValue(asked, { value: right, unit: '' }, 'rule.right'));
+  return withBeside(literal(readFitValue(asked, { value: right, unit: '' }, 'rule.right')), besideRight);
 }
 
 /**
@@ -122,12 +148,12 @@ function rightOf({ op, rightIs, right, role }: RuleDraft): Operand {
  * @throws Refusal `bad-input` naming the field of the rule that can't be read
  */
 export function ruleFrom(draft: RuleDraft, title: string): Record<string, unknown> {
-  const { left, op, tolerance, role, severity, pass, fail, unknown, source, caution } = draft;
+  const { left, op, besideLeft, tolerance, role, severity, pass, fail, unknown, source, caution } = draft;
   const paths = (isSum(op) ? left.split(',') : [left]).map((one) => pathIn(one, 'rule.left'));
   return {
     id: /^[a-z]/.test(step(title)) ? step(title).slice(0, 60) : 'own_fit',
     title: title.trim() === '' ? 'Own fit' : title.trim(),
-    left: isSum(op) ? paths : paths[0],
+    left: isSum(op) ? paths : withBeside(paths[0] ?? '', besideLeft),
     op,
     right: rightOf(draft),
     severity,
@@ -154,24 +180,38 @@ export function ruleOrProblem(
   }
 }
 
-function textOf(operand: unknown): { readonly is: RuleDraft['rightIs']; readonly text: string } | null {
+interface SideText {
+  readonly is: RuleDraft['rightIs'];
+  readonly text: string;
+  readonly beside?: Beside;
+}
+
+function textOf(operand: unknown): SideText | null {
   if (typeof operand === 'string') return { is: 'path', text: operand };
   if (typeof operand === 'number') return { is: 'fixed', text: String(operand) };
   if (typeof operand === 'boolean') return { is: 'fixed', text: operand ? 'yes' : 'no' };
   if (Array.isArray(operand)) {
     const items = operand.map(textOf);
+    // Items of a list have no place for what stands beside them.
+    if (items.some((one) => one?.beside !== undefined)) return null;
     const kinds = new Set(items.map((one) => one?.is));
     const [only] = kinds;
     return only === undefined || kinds.size > 1 ? null : { is: only, text: items.map((one) => one?.text).join(', ') };
   }
   if (typeof operand !== 'object' || operand === null) return null;
-  const { text, value, min, max, unit = '', ref = '' } = operand as Record<string, unknown>;
+  const { text, value, min, max, unit = '', ref = '', margin } = operand as Record<string, unknown>;
   const measured = (what: string) => ({
     is: 'fixed' as const,
     text: `${what} ${unit} ${ref}`.replaceAll(/\s+/g, ' ').trim(),
   });
   if (typeof text === 'string') return { is: 'fixed', text };
-  if (typeof value === 'number') return measured(String(value));
+  if (typeof value === 'string') {
+    const { value: _path, ...beside } = operand as { readonly value: string } & Beside;
+    return { is: 'path', text: value, beside };
+  }
+  if (typeof value === 'number') {
+    return { ...measured(String(value)), ...(typeof margin === 'number' ? { beside: { margin } } : {}) };
+  }
   if (typeof min === 'number' && typeof max === 'number') return measured(`${min} to ${max}`);
   if (typeof max === 'number') return measured(`up to ${max}`);
   return typeof min === 'number' ? measured(`from ${min}`) : null;
@@ -187,6 +227,8 @@ export function draftOfRule(rule: Readonly<Record<string, unknown>>): RuleDraft 
     op: rule['op'] as Comparison,
     rightIs: right.is,
     right: right.text,
+    besideLeft: left.beside ?? {},
+    besideRight: right.beside ?? {},
     tolerance: typeof rule['tol'] === 'number' ? rule['tol'] : null,
     role: (rule['role'] as PortRole | undefined) ?? 'fluid',
     severity: rule['severity'] as Severity,

@@ -3,7 +3,7 @@ import { Choice, TextField } from '../../parts/fields.tsx';
 import { ReadField } from '../../parts/read-field.tsx';
 import { roleChoices, severityWords } from './fit-words.ts';
 import { readNumber } from './read-number.ts';
-import { comparisonChoices, isSum, type RuleDraft, ruleOrProblem, sideWords } from './rule-draft.ts';
+import { besideWords, comparisonChoices, isSum, type RuleDraft, ruleOrProblem, sideWords } from './rule-draft.ts';
 
 export interface RuleFieldsProps {
   readonly draft: RuleDraft;
@@ -18,6 +18,7 @@ export function RuleFields({ draft, onChange }: RuleFieldsProps) {
   const problem = ruleOrProblem(draft, 'rule');
   const wrong = (field: string, text: string) =>
     text.trim() !== '' && 'problem' in problem && problem.problem.field === field ? problemText(problem.problem) : null;
+  const beside = [besideWords(draft.besideLeft), besideWords(draft.besideRight)];
   const [wrongLeft, wrongRight] = [wrong('rule.left', left), wrong('rule.right', right)];
   return (
     <fieldset className="fit-side">
@@ -54,7 +55,7 @@ export function RuleFields({ draft, onChange }: RuleFieldsProps) {
           { value: 'path', label: 'something of another thing' },
           { value: 'fixed', label: 'a fixed value' },
         ]}
-        onChange={(chosen) => chosen !== null && onChange({ rightIs: chosen, right: '' })}
+        onChange={(chosen) => chosen !== null && onChange({ rightIs: chosen, right: '', besideRight: {} })}
       />
       <TextField
         name="rule.right"
@@ -70,6 +71,9 @@ export function RuleFields({ draft, onChange }: RuleFieldsProps) {
         required
         {...(wrongRight === null || (rightIs === 'path' && !right.includes('.')) ? {} : { error: wrongRight })}
       />
+      {beside.some((words) => words !== '') && (
+        <p>Kept with the two sides as it was: {beside.filter((words) => words !== '').join('; ')}.</p>
+      )}
       {op === 'near' && (
         <ReadField
           name="rule.tol"
