@@ -293,3 +293,48 @@ test('property: more money never makes the gate later, the floor is never broken
     { numRuns: 60 },
   );
 });
+
+test('property: no day breaks the floor, whenever in the week money comes and is owed', () => {
+  const movement = fc.record({
+    day: fc.integer({ min: 0, max: 76 }),
+    amountMinor: fc.integer({ min: -150, max: 700 }),
+  });
+  const row = fc.tuple(
+    fc.constantFrom('cam', 'rods', 'pump'),
+    fc.integer({ min: 50, max: 900 }),
+    fc.integer({ min: 1, max: 2 }),
+    fc.nat(6),
+    fc.nat(6),
+    fc.integer({ min: 1, max: 5 }),
+  );
+  const vendors = [
+    [1, 20, 800],
+    [2, 35, null],
+  ] as const;
+  fc.assert(
+    fc.property(
+      fc.array(row, { minLength: 1, maxLength: 5 }),
+      fc.array(movement, { maxLength: 8 }),
+      fc.integer({ min: 200, max: 1500 }),
+      fc.boolean(),
+      (rows, sums, opening, quick) => {
+        const given = facts(rows, vendors, { opening, floor: 100, income: {}, lastWeek: 10 });
+        const movements = sums.map(({ day, amountMinor }) => ({ name: '', on: addDays(startOn, day), amountMinor }));
+        const { input } = prepareBuying({ ...given, movements });
+        const plan = planBuying(input, { ...words, quick });
+        if (plan.status === 'none') return;
+        // Independently, day by day: money comes before it goes, and an order is paid on the first day of its week.
+        let cash = opening;
+        for (let day = 0; day <= 76; day += 1) {
+          const on = addDays(startOn, day);
+          cash += movements.filter((each) => each.on === on).reduce((sum, each) => sum + each.amountMinor, 0);
+          const bought = day % 7 === 0 ? [...plan.weeks].filter(([, week]) => week === day / 7) : [];
+          for (const [id] of bought) cash -= plan.figures.priceMinor.get(id) ?? 0;
+          for (const [key, charged] of plan.figures.shippingMinor) if (key.endsWith(`/${day / 7}`)) cash -= charged;
+          expect(cash).toBeGreaterThanOrEqual(100);
+        }
+      },
+    ),
+    { numRuns: 150 },
+  );
+});
