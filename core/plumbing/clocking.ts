@@ -1,3 +1,4 @@
+import { named } from './field-labels.ts';
 import type { Line } from './line.ts';
 
 export interface Clocking {
@@ -25,7 +26,7 @@ export function clockingOf({ ends, clockDeg }: Line, freeHoseMm: number): Clocki
   const toleranceDeg = freeHoseMm <= shortUpTo ? shortTolerance : longTolerance;
   const text =
     clockDeg === undefined
-      ? `Both ends are bent: say how they stand to each other (clock_deg). ${how}`
+      ? `Both ends are bent: say how they stand to each other (${named('clock_deg')}). ${how}`
       : `Clock the near end at ${clockDeg}° ± ${toleranceDeg}°. ${how} ${twist}`;
   return { applies: true, clockDeg, toleranceDeg, text };
 }

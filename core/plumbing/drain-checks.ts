@@ -1,6 +1,8 @@
 /** Lines that drain by their own weight. Rules of thumb that turbocharger makers publish; there is no standard. */
+
 import { exceeds, fallsShort } from '../calculators/limits.ts';
 import { type Check, checkOf } from './check.ts';
+import { named } from './field-labels.ts';
 import type { Hose } from './hose.ts';
 import type { DrainFacts, Line } from './line.ts';
 import { smallestBore } from './velocity.ts';
@@ -22,8 +24,9 @@ function checkDrainBore(line: Line, hose: Hose, { housingHoleMm: hole, boresMm }
     return fail(`The bore narrows from ${bores[narrower - 1]} to ${bores[narrower]} mm downstream: oil backs up.`);
   }
   const known = [smallestBore(line, hose), ...bores].filter((one) => one !== undefined);
-  if (known.length === 0) return unknown('Enter the bore of the hose (bore_mm), and of the ends where it is smaller.');
-  if (hole === undefined) return unknown('Enter the drain hole of the housing (drain.housing_hole_mm).');
+  if (known.length === 0)
+    return unknown(`Enter the bore of the hose (${named('bore')}), and of the ends where it is smaller.`);
+  if (hole === undefined) return unknown(`Enter the drain hole of the housing (${named('drain.housing_hole_mm')}).`);
   const least = Math.min(...known);
   return fallsShort(least, hole)
     ? fail(`The bore of ${least} mm is smaller than the drain hole of ${hole} mm: oil backs up into the housing.`)
@@ -41,7 +44,8 @@ function checkDrainSize({ hose: { dash } }: Line, { largeFrame = false }: DrainF
 
 function checkOutlet({ outletAngleDeg: angle }: DrainFacts): Check {
   const { pass, fail, unknown } = checkOf('drain-outlet', 'Outlet points down', source);
-  if (angle === undefined) return unknown('Enter how far the outlet is from straight down (drain.outlet_angle_deg).');
+  if (angle === undefined)
+    return unknown(`Enter how far the outlet is from straight down (${named('drain.outlet_angle_deg')}).`);
   return exceeds(angle, outletWithin)
     ? fail(`The outlet is ${angle}° from straight down, more than ${outletWithin}°: turn the housing.`)
     : pass(`The outlet is ${angle}° from straight down.`);
@@ -49,7 +53,8 @@ function checkOutlet({ outletAngleDeg: angle }: DrainFacts): Check {
 
 function checkSlope({ minSlopeDeg: slope }: DrainFacts): Check {
   const { pass, caution, fail, unknown } = checkOf('drain-slope', 'Falls all the way', source);
-  if (slope === undefined) return unknown('Enter the flattest slope on the way (drain.min_slope_deg, 0 is level).');
+  if (slope === undefined)
+    return unknown(`Enter the flattest slope on the way (${named('drain.min_slope_deg')}, 0 is level).`);
   if (!exceeds(slope, 0)) return fail('A piece is level or rises: oil stands there and backs up.');
   return fallsShort(slope, steepEnough)
     ? caution(`The flattest piece falls by ${slope}°; ${steepEnough}° or more is better.`)
@@ -59,7 +64,9 @@ function checkSlope({ minSlopeDeg: slope }: DrainFacts): Check {
 function checkEntry({ entryAboveOilMm: height }: DrainFacts): Check {
   const { pass, fail, unknown } = checkOf('drain-entry', 'Enters above the oil', source);
   if (height === undefined) {
-    return unknown('Enter how far above the running oil level the drain enters (drain.entry_above_oil_mm).');
+    return unknown(
+      `Enter how far above the running oil level the drain enters (${named('drain.entry_above_oil_mm')}).`,
+    );
   }
   return exceeds(height, 0)
     ? pass(`It enters ${height} mm above the running oil level; keep it away from what the crankshaft throws.`)

@@ -1,6 +1,8 @@
 /** The fluid of a line against its hose: the tube's material, and what single hose types are made for. */
+
 import { exceeds } from '../calculators/limits.ts';
 import { type Check, checkOf } from './check.ts';
+import { named } from './field-labels.ts';
 import { compatibility, type FluidRead, readMaterial } from './fluid.ts';
 import type { Hose } from './hose.ts';
 import type { Line } from './line.ts';
@@ -29,7 +31,7 @@ export function checkFluid(hose: Hose, { fluid, missing }: FluidRead): Check {
     const marked = isFuelHose(hose) && ethanolRich ? ` ${markSaysNothing}` : '';
     const other = hose.material === undefined ? '' : `“${hose.material}” is in no table here. `;
     return unknown(
-      `${other}Enter the material of the hose's tube (tube_material: ${tubeMaterials.join(', ')}).${marked}`,
+      `${other}Enter the material of the hose's tube (${named('tube_material')}: ${tubeMaterials.join(', ')}).${marked}`,
     );
   }
   switch (row.letter) {
@@ -59,7 +61,8 @@ export function checkInjection(line: Line, hose: Hose, { family }: FluidRead): C
   if (family !== 'fuel' || !['30R6', '30R7'].includes(hose.type?.id ?? ''))
     return none('not a low-pressure fuel hose.');
   const rated = hose.maxBar?.value;
-  if (line.pressureBar === undefined || rated === undefined) return unknown('Enter the fuel pressure (pressure_bar).');
+  if (line.pressureBar === undefined || rated === undefined)
+    return unknown(`Enter the fuel pressure (${named('pressure_bar')}).`);
   return exceeds(line.pressureBar, rated)
     ? fail(
         `${hose.type?.id} is meant for low pressure: ${line.pressureBar} bar is above its ${rated} bar. Use fuel injection hose.`,
@@ -69,7 +72,8 @@ export function checkInjection(line: Line, hose: Hose, { family }: FluidRead): C
 
 export function checkInTank(line: Line, hose: Hose, { family }: FluidRead): Check {
   const { pass, fail, none } = checkOf('in-tank', 'Inside the tank', 'SAE J30 (scope seen)');
-  if (line.inTank !== true) return none(`the line is not inside a tank${family === 'fuel' ? ' (in_tank)' : ''}.`);
+  if (line.inTank !== true)
+    return none(`the line is not inside a tank${family === 'fuel' ? ` (else tick ${named('in_tank')})` : ''}.`);
   return hose.type?.id === '30R10'
     ? pass('30R10 is submersible.')
     : fail(`Only submersible hose (30R10) may lie in the tank; ${hose.label} is rated for fuel inside, air outside.`);
@@ -83,7 +87,7 @@ export function checkBoost(hose: Hose, { family }: FluidRead): Check {
   );
   if (family !== 'boost') return none('no boost air.');
   const material = readMaterial(hose.material);
-  if (material === undefined) return unknown('Enter the material of the inner layer (tube_material).');
+  if (material === undefined) return unknown(`Enter the material of the inner layer (${named('tube_material')}).`);
   if (material === 'FVMQ') return pass('A fluorosilicone liner stands oil mist.');
   if (material === 'VMQ (silicone)') {
     return caution('Oil mist softens plain silicone over time: use a hose with a fluorosilicone liner.');
@@ -99,11 +103,11 @@ export function checkCoolant(line: Line, hose: Hose, { family }: FluidRead): Che
   const { hoseClass } = hose;
   if (hoseClass === undefined) {
     return unknown(
-      `Enter the class printed on the hose (hose_class: ${(hose.type.classes ?? []).map(({ name }) => name).join(', ')}).`,
+      `Enter the class printed on the hose (${named('hose_class')}: ${(hose.type.classes ?? []).map(({ name }) => name).join(', ')}).`,
     );
   }
   const hottest = hottestOf(line);
-  if (hottest === undefined) return unknown('Enter the highest temperature (temp_max_C).');
+  if (hottest === undefined) return unknown(`Enter the highest temperature (${named('temp_max_C')}).`);
   return exceeds(hottest, hoseClass.maxC)
     ? fail(`Class ${hoseClass.name} ends at ${hoseClass.maxC} °C, and the line reaches ${hottest} °C.`)
     : pass(`Class ${hoseClass.name} goes to ${hoseClass.maxC} °C.`);
@@ -114,10 +118,13 @@ export function checkTransmission(line: Line, hose: Hose, { family }: FluidRead)
   const id = hose.type?.id;
   if (family !== 'transmission' || (id !== 'J1532A' && id !== 'J1532B')) return none('not a hose of SAE J1532.');
   if (id === 'J1532B' && line.addOnCooler === undefined) {
-    return unknown('Type B is only for a cooler that was added on: say whether this one was (add_on_cooler).');
+    return unknown(
+      `Type B is only for a cooler that was added on: say whether this one was (${named('add_on_cooler')}).`,
+    );
   }
   if (id === 'J1532B' && line.addOnCooler === false) return fail('Type B is only for coolers that were added on.');
-  if (hose.hoseClass === undefined) return unknown('Enter the class printed on the hose (hose_class: 1, 2, 3).');
+  if (hose.hoseClass === undefined)
+    return unknown(`Enter the class printed on the hose (${named('hose_class')}: 1, 2, 3).`);
   return pass(`${id}, class ${hose.hoseClass.name}: up to ${hose.hoseClass.maxC} °C. See pressure and temperature.`);
 }
 

@@ -1,4 +1,5 @@
 /** Fluids and tube materials by the names that people write, and what the one does to the other. */
+import { named } from './field-labels.ts';
 import {
   type CompatibilityLetter,
   type Fluid,
@@ -41,14 +42,15 @@ const gasoline = /\b(?:gasoline|petrol|fuel|gas)\b|\be\s?\d{1,3}\b/;
 function readGasoline(text: string, ethanolPercent: number | undefined): FluidRead {
   const said = (/\be\s?(\d{1,3})\b/.exec(text) ?? /(\d{1,3})\s?%/.exec(text))?.[1];
   const share = ethanolPercent ?? (said === undefined ? undefined : Number(said));
-  if (share === undefined) return fuelUnknown('the share of ethanol (E10, E85 …, or ethanol_percent): read the pump');
+  if (share === undefined)
+    return fuelUnknown(`the share of ethanol (E10, E85 …, or ${named('ethanol_percent')}): read the pump`);
   if (share <= 10) return known('gasoline E0-E10');
   if (share <= 85) return known('gasoline-ethanol E11-E85');
   return fuelUnknown('what the hose maker says of more than 85 % ethanol, which the table does not cover');
 }
 
 function readBoost(hottestC: number | undefined): FluidRead {
-  if (hottestC === undefined) return { family: 'boost', missing: 'the highest temperature (temp_max_C)' };
+  if (hottestC === undefined) return { family: 'boost', missing: `the highest temperature (${named('temp_max_C')})` };
   // Between the two rows of the table, the stricter one.
   return known(hottestC <= 120 ? 'boost air to 120 C with oil mist' : 'boost air above 150 C with oil mist');
 }

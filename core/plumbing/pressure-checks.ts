@@ -1,7 +1,9 @@
 /** Pressure, vacuum and temperature of a line against its hose, ends and adapters. */
+
 import { exceeds, fallsShort } from '../calculators/limits.ts';
 import { itemKey } from './bill.ts';
 import { type Check, checkOf } from './check.ts';
+import { named } from './field-labels.ts';
 import type { FluidFamily } from './fluid.ts';
 import type { Hose } from './hose.ts';
 import type { Line } from './line.ts';
@@ -39,7 +41,7 @@ export function checkPressure(line: Line, hose: Hose, found: readonly string[]):
     'SAE J517: the rating of an assembly is the lower of hose and fitting. Hot from 80 % of the limit: common practice, no published source',
   );
   const { pressureBar: asked, ends, adapters } = line;
-  if (asked === undefined) return unknown('Enter the highest pressure of the line (pressure_bar, gauge).');
+  if (asked === undefined) return unknown(`Enter the highest pressure of the line (${named('pressure_bar')}, gauge).`);
   const factor = hose.choice.hotFactor ?? 1;
   const ratings: readonly Rating[] = [
     { of: 'hose', bar: hose.maxBar === undefined ? undefined : hose.maxBar.value * factor },
@@ -62,7 +64,7 @@ export function checkPressure(line: Line, hose: Hose, found: readonly string[]):
   const figures = `${asked} bar, weakest piece ${toTenth(least)} bar`;
   if (isHot(line, hose) && hose.choice.hotFactor === undefined) {
     return caution(
-      `${figures}, but the hose is above 80 % of its temperature limit: ask its maker for the pressure when hot (hot_factor).`,
+      `${figures}, but the hose is above 80 % of its temperature limit: ask its maker for the pressure when hot (${named('hot_factor')}).`,
     );
   }
   return pass(`${figures}.${hose.maxBar?.basis === 'typical' ? ` The hose's is a ${typicalFigure}.` : ''}`);
@@ -76,10 +78,12 @@ export function checkVacuum(line: Line, hose: Hose, family: FluidFamily | undefi
   if (asked === 0 && !vacuumServices.includes(service) && family !== 'vacuum') return none('no vacuum in this line.');
   const rated = hose.choice.vacuumBar;
   if (rated === undefined) {
-    return unknown('This line sucks: use a hose with a stated vacuum rating, and enter it (hose_vacuum_bar).');
+    return unknown(
+      `This line sucks: use a hose with a stated vacuum rating, and enter it (${named('hose_vacuum_bar')}).`,
+    );
   }
   if (rated === 0) return fail('The hose is not rated for vacuum: it collapses and closes the line.');
-  if (asked === 0) return unknown('Enter the vacuum of the line (vacuum_bar, below the surrounding air).');
+  if (asked === 0) return unknown(`Enter the vacuum of the line (${named('vacuum_bar')}, below the surrounding air).`);
   return exceeds(asked, rated)
     ? fail(`${asked} bar of vacuum is more than the ${rated} bar that the hose is rated for: it collapses.`)
     : pass(`${asked} bar of vacuum, hose rated ${rated} bar.`);
@@ -100,10 +104,10 @@ export function checkTemperature(line: Line, hose: Hose): Check {
     return fail(`${line.tempMinC} °C is below the ${minC.value} °C of the hose: it stiffens and cracks.`);
   }
   const missing = [
-    ...(line.tempMaxC === undefined ? ['the highest temperature of the fluid (temp_max_C)'] : []),
-    ...(maxC === undefined ? ['the temperature limit of the hose (hose_max_C, or its class)'] : []),
+    ...(line.tempMaxC === undefined ? [`the highest temperature of the fluid (${named('temp_max_C')})`] : []),
+    ...(maxC === undefined ? [`the temperature limit of the hose (${named('hose_max_C')}, or its class)`] : []),
     ...(line.nearExhaust === true && line.ambientMaxC === undefined
-      ? ['the temperature beside the exhaust (ambient_max_C)']
+      ? [`the temperature beside the exhaust (${named('ambient_max_C')})`]
       : []),
   ];
   if (missing.length > 0) return unknown(`Enter ${missing.join(', ')}.`);

@@ -1,6 +1,7 @@
 import { velocityCheck } from '../calculators/e/velocity-check.ts';
 import { runCalculator } from '../calculators/run.ts';
 import { type Check, checkOf } from './check.ts';
+import { named } from './field-labels.ts';
 import type { Hose } from './hose.ts';
 import type { Line, Service } from './line.ts';
 
@@ -25,9 +26,9 @@ export function checkVelocity(line: Line, hose: Hose): Check {
     return none(`the guides are for liquids under pressure, not ${service}.`);
   const bore = smallestBore(line, hose);
   const missing = [
-    ...(flow === undefined ? ['the flow (flow_l_min)'] : []),
-    ...(bore === undefined ? ['the bore of the hose (bore_mm), which differs between makers'] : []),
-    ...(kind === undefined ? ['what the line does (service: suction, return or pressure)'] : []),
+    ...(flow === undefined ? [`the flow (${named('flow_l_min')})`] : []),
+    ...(bore === undefined ? [`the bore of the hose (${named('bore')}), which differs between makers`] : []),
+    ...(kind === undefined ? [`what the line does (${named('service')}: suction, return or pressure)`] : []),
   ];
   if (flow === undefined || bore === undefined || kind === undefined) {
     return open(`To check it, enter ${missing.join(', ')}.`);

@@ -157,9 +157,19 @@ export function rowOf(worked: WorkedLine): LineRow {
 
 const mm = (value: number): string => `${toTenth(value)} mm`;
 
+const routeWords: Readonly<Record<TakeOff['line']['path']['route'], string>> = {
+  measured: 'along the hose',
+  straight: 'straight',
+  u: 'a U between parallel ports',
+  corner: 'one right-angled corner',
+  offset: 'sideways by two bends',
+};
+
+const wayWords = ({ path, pathBasis }: TakeOff['line']): string => `${routeWords[path.route]}, ${pathBasis}`;
+
 function lengthRows({ line, lengths, bend, clocking }: TakeOff): LineDetail['lengths'] {
   return [
-    { label: 'Way from seat to seat', value: mm(lengths.pathMm), how: `${line.path.route}, ${line.pathBasis}` },
+    { label: 'Way from seat to seat', value: mm(lengths.pathMm), how: wayWords(line) },
     { label: 'Free hose', value: mm(lengths.freeHoseMm), how: 'the way less what the ends take' },
     { label: 'Hose, exactly', value: mm(lengths.cutExactMm), how: `contraction: ${lengths.contractionBasis}` },
     {

@@ -3,6 +3,7 @@ import userEvent from '@testing-library/user-event';
 import { beforeEach, expect, it, vi } from 'vitest';
 import { Refusal } from '../../core/refusal.ts';
 import { draftOf, emptyDraft, fieldName, valuesOf } from '../../renderer/screens/plumbing/draft.ts';
+import { forgetDraft } from '../../renderer/screens/plumbing/left-draft.ts';
 import Plumbing from '../../renderer/screens/plumbing/screen.tsx';
 import { done, lineDetail, lineRow, plumbingView } from './plumbing-sample.ts';
 import { shown } from './shown.tsx';
@@ -29,6 +30,7 @@ const rested = { timeout: 5000 };
 
 beforeEach(() => {
   vi.clearAllMocks();
+  for (const line of ['new', 5]) forgetDraft(`Drover 1 ${line}`);
   window.location.hash = '#/plumbing?edit=new';
   api.plumbing.view.mockResolvedValue(plumbingView());
   api.plumbing.tryOut.mockResolvedValue(lineDetail());
@@ -175,4 +177,22 @@ it('asks for drain facts of a drain only, and for the share of ethanol of fuel o
   await user.click(screen.getByRole('combobox', { name: 'What the line does' }));
   await user.click(await screen.findByRole('option', { name: 'Drain, by its own weight' }));
   expect(screen.getByRole('group', { name: 'Drain' })).toBeTruthy();
+});
+
+it('keeps what was typed while another page is looked at, until it is stored, given up or begun anew', async () => {
+  const user = userEvent.setup();
+  const first = shown(<Plumbing />);
+  fill(await screen.findByRole('textbox', { name: /^Name/ }), 'Drain');
+  first.unmount();
+  const again = shown(<Plumbing />);
+  expect(await screen.findByDisplayValue('Drain')).toBeTruthy();
+  expect(screen.getByText(/What you had typed is here again/)).toBeTruthy();
+  await user.click(screen.getByRole('button', { name: 'Begin anew' }));
+  expect(screen.queryByDisplayValue('Drain')).toBeNull();
+  fill(screen.getByRole('textbox', { name: /^Name/ }), 'Return');
+  await user.click(screen.getByRole('button', { name: 'Cancel' }));
+  again.unmount();
+  window.location.hash = '#/plumbing?edit=new';
+  shown(<Plumbing />);
+  expect(await screen.findByRole('textbox', { name: /^Name/ })).toHaveProperty('value', '');
 });

@@ -106,6 +106,7 @@ it('draws the cut list with words that say the same, and keeps a length at hand 
   const hose = within(await screen.findByRole('region', { name: 'Cuts from 100R5 -10' }));
   expect(hose.getByText(/Turbo drain 270 mm, Return 525 mm; rest 405 mm\./)).toBeTruthy();
   expect(hose.getByText(/nothing is bought\. No other way of cutting buys less\./)).toBeTruthy();
+  expect(screen.getByText(/Lengths at hand are kept here and are not on the parts list/)).toBeTruthy();
   await user.click(await screen.findByRole('button', { name: 'Write down a length…' }));
   const form = within(await screen.findByRole('dialog', { name: 'Hose at hand' }));
   await user.type(form.getByRole('combobox', { name: /Hose type/ }), '100R5 -8');

@@ -32,6 +32,10 @@ export function CutList({ rows, caution }: { readonly rows: readonly CutRow[]; r
           <Caution>{caution}</Caution>
         </>
       )}
+      <p className="plumbing-says">
+        Lengths at hand are kept here and are not on the parts list: hose that stands on the parts list must not be
+        written down here as well, or it counts twice.
+      </p>
       <HoseLengths />
     </div>
   );

@@ -1,3 +1,4 @@
+import { fieldLabels } from '../../../core/plumbing/field-labels.ts';
 import { services, sleeves } from '../../../core/plumbing/line.ts';
 import { fluidRows } from '../../../core/plumbing/tables/fluid-compatibility.ts';
 import { isFuel } from './draft.ts';
@@ -21,11 +22,15 @@ export function FluidFields() {
     <>
       <DraftSuggest name="fluid" label="Fluid" options={fluids} hint="Such as engine oil, E85 or coolant." />
       {isFuel(draft.texts['fluid'] ?? '') && (
-        <DraftText name="ethanol_percent" label="Share of ethanol, %" hint="As on the pump; it decides the hose." />
+        <DraftText
+          name="ethanol_percent"
+          label={fieldLabels.ethanol_percent}
+          hint="As on the pump; it decides the hose."
+        />
       )}
       <DraftChoice
         name="service"
-        label="What the line does"
+        label={fieldLabels.service}
         options={services.map((value) => ({ value, label: serviceWords[value] }))}
       />
     </>
@@ -40,20 +45,20 @@ export function DrainFields() {
     <fieldset className="plumbing-set">
       <legend>Drain</legend>
       <div className="plumbing-fields">
-        <DraftText name="drain.housing_hole_mm" label="Drain hole of the housing, mm" />
+        <DraftText name="drain.housing_hole_mm" label={fieldLabels['drain.housing_hole_mm']} />
         <DraftText
           name="drain.outlet_angle_deg"
-          label="Outlet off straight down, °"
+          label={fieldLabels['drain.outlet_angle_deg']}
           hint="0 where it points straight down."
         />
         <DraftText
           name="drain.min_slope_deg"
-          label="Flattest piece falls by, °"
+          label={fieldLabels['drain.min_slope_deg']}
           hint="0 is level; below 0 where it rises."
         />
         <DraftText
           name="drain.entry_above_oil_mm"
-          label="Enters above the running oil level by, mm"
+          label={fieldLabels['drain.entry_above_oil_mm']}
           hint="Below 0 where it enters under the oil."
         />
         <DraftFlag name="drain.large_frame" label="Large turbocharger" />
@@ -68,8 +73,8 @@ export function DutyFields() {
     <fieldset className="plumbing-set">
       <legend>What it has to bear</legend>
       <div className="plumbing-fields">
-        <DraftText name="pressure_bar" label="Working pressure, bar" hint="Gauge; 60 psi can be typed." />
-        <DraftText name="temp_max_C" label="Hottest fluid, °C" />
+        <DraftText name="pressure_bar" label={fieldLabels.pressure_bar} hint="Gauge; 60 psi can be typed." />
+        <DraftText name="temp_max_C" label={fieldLabels.temp_max_C} />
       </div>
       <MoreFields
         title="Vacuum, cold, heat around it, flow"
@@ -78,13 +83,13 @@ export function DutyFields() {
           ...['near_exhaust', 'in_tank', 'add_on_cooler'],
         ]}
       >
-        <DraftText name="vacuum_bar" label="Vacuum, bar" />
+        <DraftText name="vacuum_bar" label={fieldLabels.vacuum_bar} />
         <DraftText name="temp_min_C" label="Coldest, °C" />
-        <DraftText name="ambient_max_C" label="Hottest air around it, °C" />
-        <DraftText name="flow_l_min" label="Flow, L/min" />
+        <DraftText name="ambient_max_C" label={fieldLabels.ambient_max_C} />
+        <DraftText name="flow_l_min" label={fieldLabels.flow_l_min} />
         <DraftFlag name="near_exhaust" label="Near the exhaust" />
-        <DraftFlag name="in_tank" label="Inside a tank" />
-        <DraftFlag name="add_on_cooler" label="To a cooler that was added on" />
+        <DraftFlag name="in_tank" label={fieldLabels.in_tank} />
+        <DraftFlag name="add_on_cooler" label={fieldLabels.add_on_cooler} />
       </MoreFields>
     </fieldset>
   );
@@ -105,7 +110,7 @@ export function FinishFields() {
       <DraftText name="clip_spacing_mm" label="Farthest between two clips, mm" />
       <DraftText
         name="clock_deg"
-        label="Far end against near end, °"
+        label={fieldLabels.clock_deg}
         hint="Clockwise from 12 o’clock, near end toward you."
       />
       <DraftText name="move" label="Spare for movement, mm" hint="Of an engine on its mounts." />

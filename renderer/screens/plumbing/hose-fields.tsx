@@ -1,3 +1,4 @@
+import { fieldLabels } from '../../../core/plumbing/field-labels.ts';
 import { findHoseType, splitHoseText } from '../../../core/plumbing/hose.ts';
 import { tubeMaterials } from '../../../core/plumbing/tables/fluid-compatibility.ts';
 import { hoseTypes } from '../../../core/plumbing/tables/hose-types.ts';
@@ -38,7 +39,7 @@ export function HoseFields() {
           label="Dash size"
           {...(sizes.length === 0 ? {} : { hint: `Listed for it: ${sizes.join(', ')}.` })}
         />
-        <DraftText name="bore" label="Bore, mm" hint="As measured; else that of the size." />
+        <DraftText name="bore" label={fieldLabels.bore} hint="As measured; else that of the size." />
       </div>
       {type !== undefined && (
         <p className="plumbing-says">
@@ -50,18 +51,18 @@ export function HoseFields() {
         <DraftText name="od" label="Outside diameter, mm" />
         <DraftText name="rmin" label="Smallest bend radius, mm" hint="To the inside of the bend." />
         <DraftText name="hose_max_bar" label="Rated for, bar" />
-        <DraftText name="hose_vacuum_bar" label="Holds a vacuum of, bar" />
+        <DraftText name="hose_vacuum_bar" label={fieldLabels.hose_vacuum_bar} />
         <DraftText name="hose_min_C" label="Coldest, °C" />
-        <DraftText name="hose_max_C" label="Hottest, °C" />
+        <DraftText name="hose_max_C" label={fieldLabels.hose_max_C} />
         <DraftText
           name="hose_class"
-          label="Class printed on it"
+          label={fieldLabels.hose_class}
           {...(type?.classes === undefined
             ? {}
             : { hint: `Listed for it: ${type.classes.map(({ name }) => name).join(', ')}.` })}
         />
-        <DraftSuggest name="tube_material" label="Material inside" options={tubeMaterials} />
-        <DraftText name="hot_factor" label="Share of the rating left when hot" hint="From its maker, such as 0.8." />
+        <DraftSuggest name="tube_material" label={fieldLabels.tube_material} options={tubeMaterials} />
+        <DraftText name="hot_factor" label={fieldLabels.hot_factor} hint="From its maker, such as 0.8." />
         <DraftFlag name="metal_hose" label="Metal hose" />
       </MoreFields>
     </fieldset>

@@ -1,9 +1,10 @@
-import { Checkbox } from '@mantine/core';
-import { useMemo, useState } from 'react';
+import { Button, Checkbox } from '@mantine/core';
+import { useEffect, useMemo, useState } from 'react';
 import type { RecordRow } from '../../../core/contract/records.ts';
 import { api } from '../../app/client.ts';
 import { useAct } from '../../app/data.tsx';
 import { navigate } from '../../app/route.tsx';
+import { useWorkspace } from '../../app/workspace.tsx';
 import { useActDay } from '../../parts/act-day.tsx';
 import { TextField } from '../../parts/fields.tsx';
 import { Form } from '../../parts/form.tsx';
@@ -14,6 +15,7 @@ import { DraftContext, DraftText } from './draft-fields.tsx';
 import { DrainFields, DutyFields, FinishFields, FluidFields } from './duty-fields.tsx';
 import { EndFields } from './end-fields.tsx';
 import { HoseFields } from './hose-fields.tsx';
+import { forgetDraft, leaveDraft, leftDraft } from './left-draft.ts';
 import { PathFields } from './path-fields.tsx';
 import { PortFields } from './port-fields.tsx';
 import { TriedOut, useTryOut } from './tried-out.tsx';
@@ -26,7 +28,21 @@ interface LineFormProps {
 
 /** Plans a line, or changes one; the take-off stands beside it and is worked out anew with every change. */
 export function LineForm({ build, kept }: LineFormProps) {
-  const [draft, setDraft] = useState<LineDraft>(() => (kept === null ? emptyDraft : draftOf(kept)));
+  const { workbookName } = useWorkspace();
+  const place = `${workbookName} ${build} ${kept?.id ?? 'new'}`;
+  const [found, setFound] = useState(() => leftDraft(place));
+  const [start] = useState<LineDraft>(() => (kept === null ? emptyDraft : draftOf(kept)));
+  const [draft, setDraft] = useState<LineDraft>(found?.draft ?? start);
+  const [revision] = useState(found?.revision ?? kept?.revision ?? 0);
+  // Looking at another page is no reason to lose what was typed.
+  useEffect(() => {
+    if (draft !== start) leaveDraft(place, { draft, revision });
+  }, [draft, start, place, revision]);
+  const beginAnew = () => {
+    forgetDraft(place);
+    setFound(undefined);
+    setDraft(start);
+  };
   const tried = useTryOut(draft, build);
   const day = useActDay();
   const save = useAct((key, values: ReturnType<typeof valuesOf>) =>
@@ -49,7 +65,10 @@ export function LineForm({ build, kept }: LineFormProps) {
         wrong !== null && wrong.field === name && (draft.texts[name] ?? '').trim() !== '' ? wrong.words : null,
     };
   }, [draft, tried.problem]);
-  const back = (line?: number) => navigate('/plumbing', line === undefined ? {} : { line });
+  const back = (line?: number) => {
+    forgetDraft(place);
+    navigate('/plumbing', line === undefined ? {} : { line });
+  };
   const submit = async () => {
     const done = await save.run(valuesOf(draft));
     if (done !== null) back(kept?.id ?? done.made[0]);
@@ -70,6 +89,15 @@ export function LineForm({ build, kept }: LineFormProps) {
             <p className="plumbing-says">
               Figures may carry their own unit, such as 24 in or 60 psi. A line that isn’t finished can be kept.
             </p>
+            {found !== undefined && (
+              <p className="plumbing-says" role="status">
+                What you had typed is here again; it is not kept yet.
+                {kept !== null && kept.revision !== revision && ' The line was changed since: storing replaces that.'}{' '}
+                <Button size="compact" onClick={beginAnew}>
+                  Begin anew
+                </Button>
+              </p>
+            )}
             <fieldset className="plumbing-set">
               <legend>Line</legend>
               <div className="plumbing-fields">
