@@ -20,6 +20,11 @@ export interface ForecastOptions {
   readonly vendorCorrelation?: number;
   /** For how many of the most critical jobs and deliveries the days won are worked out; 12 when left out. */
   readonly daysWonFor?: number;
+  /**
+   * The plan before a change that made nothing harder (see `isNoHarder`), with the same gates: with the same luck its
+   * course can still be kept, so that no gate of a run comes later than there.
+   */
+  readonly keepable?: ForecastNetwork;
 }
 
 export interface GateForecast {
@@ -90,6 +95,7 @@ export function startForecast(network: ForecastNetwork, options: ForecastOptions
   const compiled = compileNetwork(network);
   const trial = trialOf(compiled);
   const draw = elementDraws(compiled, trial, seed, correlation);
+  const keptMinutes = options.keepable === undefined ? null : keptRuns(options.keepable, seed, correlation);
   const jobCount = compiled.jobs.length;
   const elements = jobCount + compiled.arrivals.length;
   const { endMinute } = trial;
@@ -108,10 +114,11 @@ export function startForecast(network: ForecastNetwork, options: ForecastOptions
   const oneRun = (): void => {
     draw(done + 1);
     trial.run();
+    const kept = keptMinutes?.(done + 1);
     let late = false;
     for (let index = 0; index < gates.length; index += 1) {
       const gate = gates[index] as (typeof gates)[0];
-      const minute = trial.gateMinute(index);
+      const minute = Math.min(trial.gateMinute(index), kept?.[index] ?? Number.POSITIVE_INFINITY);
       gate.minutes[done] = minute;
       trial.countChain(index, gate.jobs, gate.arrivals);
       if (minute >= endMinute) late = true;
@@ -206,6 +213,18 @@ export function runForecast(network: ForecastNetwork, options: ForecastOptions):
   const forecast = startForecast(network, options);
   while (forecast.advance(1000));
   return forecast.result();
+}
+
+/** When each gate of a plan is reached in a run. */
+function keptRuns(network: ForecastNetwork, seed: number, correlation: number): (number: number) => readonly number[] {
+  const compiled = compileNetwork(network);
+  const trial = trialOf(compiled);
+  const draw = elementDraws(compiled, trial, seed, correlation);
+  return (number) => {
+    draw(number);
+    trial.run();
+    return compiled.gates.map((_, index) => trial.gateMinute(index));
+  };
 }
 
 /** Trials drawn at a time: each element's table is then read while it is at hand. */

@@ -12,7 +12,8 @@ import { hasWorkingTime } from '../schedule/working-time.ts';
 import { type ComingPart, daysAhead, type ForecastFacts, type ForecastGap, type ForecastTask } from './facts.ts';
 import type { Forecast, ForecastResult, GateForecast } from './forecast.ts';
 import { startForecast } from './forecast.ts';
-import type { ForecastGate } from './network.ts';
+import type { ForecastGate, ForecastNetwork } from './network.ts';
+import { isNoHarder } from './no-harder.ts';
 
 /** What held a gate in some of the runs. */
 export interface ForecastHolder {
@@ -58,6 +59,8 @@ export interface ForecastChoice {
   readonly seed: number;
   /** For how many of the most critical jobs and deliveries the days won are worked out; 12 when left out. */
   readonly daysWonFor?: number;
+  /** What it is compared with: where nothing got harder since, no run comes later than there. */
+  readonly comparedWith?: ForecastTask;
 }
 
 /** A forecast under way: `advance` and `progress` as of `startForecast`, and what can be said so far. */
@@ -90,8 +93,22 @@ export function forecastRun({ facts, nowMinute }: ForecastTask, choice: Forecast
     return { advance: () => false, progress: () => 1, view: () => ({ ...view, assumes: [] }) };
   }
   const { people, jobs, arrivals } = facts;
-  const forecast = startForecast({ nowMinute, people, jobs, arrivals, gates }, choice);
+  const { comparedWith } = choice;
+  const before =
+    comparedWith !== undefined && isNoHarder({ facts, nowMinute }, comparedWith) ? comparedWith.facts : null;
+  const keepable = before !== null && nothingToRun(before) === null ? keepableOf(before, gates, nowMinute) : undefined;
+  const forecast = startForecast(
+    { nowMinute, people, jobs, arrivals, gates },
+    { ...choice, ...(keepable === undefined ? {} : { keepable }) },
+  );
   return { ...forecast, view: () => forecastAnswer(facts, nowMinute, forecast.result()) };
+}
+
+/** The plan before, with the gates that are forecast now, in their order. */
+function keepableOf(before: ForecastFacts, gates: readonly ForecastGate[], nowMinute: number): ForecastNetwork {
+  const { people, jobs, arrivals } = before;
+  const same = gates.flatMap(({ id }) => before.gates.find((gate) => gate.id === id) ?? []);
+  return { nowMinute, people, jobs, arrivals, gates: same };
 }
 
 /** The whole forecast in one go. See `forecastRun`. */

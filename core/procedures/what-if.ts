@@ -1,4 +1,5 @@
 import { call } from '@orpc/server';
+import type { BuyingView } from '../contract/buying.ts';
 import type { WhatIfView } from '../contract/what-if.ts';
 import { daysBetween } from '../dates/calendar-date.ts';
 import type { ForecastTask } from '../forecast/facts.ts';
@@ -8,7 +9,7 @@ import { readSettings } from '../workbook/store/connection.ts';
 import { dayWords } from '../workbook/store/entry-text.ts';
 import { readRecord } from '../workbook/store/record-tables.ts';
 import { scratchCopy } from '../workbook/store/scratch.ts';
-import { buyingProcedures } from './buying.ts';
+import { buyingPlanOf } from './buying.ts';
 import { type Context, needBuild, procedures } from './context.ts';
 import { forecastProcedures } from './forecast.ts';
 import { moneyProcedures } from './money.ts';
@@ -22,12 +23,10 @@ const trial = { runs: 1000, seed: 1, daysWonFor: 0 };
 type Column = WhatIfView['columns'][number];
 interface Worked {
   readonly column: Column;
-  readonly plan: Awaited<ReturnType<typeof planOf>>;
+  readonly task: ForecastTask;
+  readonly plan: BuyingView;
   readonly about: ReadonlySet<number>;
 }
-
-const planOf = (context: Context, build: number) =>
-  call(buyingProcedures.plan, { build, safe: false, weeks: 52, quick: true }, { context });
 
 /** The delivery days of the parts whose lead time was changed, set to just that. */
 function withLeads(task: ForecastTask, leads: ReadonlyMap<number, number>): ForecastTask {
@@ -45,15 +44,25 @@ function withLeads(task: ForecastTask, leads: ReadonlyMap<number, number>): Fore
   return { ...task, facts: { ...task.facts, arrivals } };
 }
 
-/** What the build in this workbook comes to. */
-async function workOut(context: Context, build: number, name: string, applied: AppliedChanges): Promise<Worked> {
+/**
+ * What the build in this workbook comes to.
+ * @param now as it stands, which a plan that nothing makes harder is never later than.
+ */
+async function workOut(
+  context: Context,
+  build: number,
+  name: string,
+  applied: AppliedChanges,
+  now?: Worked,
+): Promise<Worked> {
   const task = withLeads(await call(forecastProcedures.facts, { build }, { context }), applied.leads);
-  const forecast = wholeForecast(task, trial);
+  const forecast = wholeForecast(task, now === undefined ? trial : { ...trial, comparedWith: now.task });
   const [gate] = forecast.gates;
   const money = await call(moneyProcedures.summary, { build }, { context });
-  const plan = await planOf(context, build);
+  const plan = buyingPlanOf(context, { build, safe: false, weeks: 52, quick: true }, now?.plan);
   const cash = plan.cash.map(({ cashMinor }) => cashMinor);
   return {
+    task,
     plan,
     about: applied.parts,
     column: {
@@ -77,6 +86,7 @@ async function tried(
   context: Context,
   build: number,
   variant: { readonly name: string; readonly changes: Parameters<typeof applyChanges>[2] },
+  now: Worked,
 ): Promise<Worked> {
   const book = context.book();
   const scratch = scratchCopy(book.connection);
@@ -89,7 +99,7 @@ async function tried(
       settings: () => readSettings(scratch.connection),
       announce: () => undefined,
     };
-    return await workOut(inCopy, build, variant.name, await applyChanges(inCopy, build, variant.changes));
+    return await workOut(inCopy, build, variant.name, await applyChanges(inCopy, build, variant.changes), now);
   } finally {
     scratch.close();
   }
@@ -165,7 +175,7 @@ export const whatIfProcedures = {
       parts: new Set(),
     });
     const worked: Worked[] = [now];
-    for (const variant of input.variants) worked.push(await tried(context, input.build, variant));
+    for (const variant of input.variants) worked.push(await tried(context, input.build, variant, now));
     const columns = worked.map(({ column }) => column);
     return {
       answer: answerOf(now.column, columns.slice(1), context.settings().currency),

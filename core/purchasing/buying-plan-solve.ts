@@ -26,6 +26,8 @@ export interface NoBuyingPlan {
 export interface BuyingOptions extends BuyWords {
   /** Skip the solver. */
   readonly quick?: boolean;
+  /** A plan made with less money or other prices: where it keeps the floor here too, the gate is never later than its. */
+  readonly alsoTry?: OrderWeeks;
 }
 
 /**
@@ -34,7 +36,7 @@ export interface BuyingOptions extends BuyWords {
  */
 export function planBuying(input: BuyingInput, options: BuyingOptions): BuyingPlan | NoBuyingPlan {
   requireBuyingInput(input);
-  const found = search(input, options.quick === true);
+  const found = notLater(input, search(input, options.quick === true), options.alsoTry);
   if (found === null) return { status: 'none', ...explainNone(input, options) };
   const figures = weighPlan(input, found.weeks);
   const habit = buyAsMoneyComes(input);
@@ -53,11 +55,29 @@ export function planBuying(input: BuyingInput, options: BuyingOptions): BuyingPl
   };
 }
 
+interface Found {
+  readonly weeks: OrderWeeks;
+  readonly method: 'exact' | 'quick';
+}
+
+/** The plan found, or the other one where that reaches the gate sooner. */
+function notLater(input: BuyingInput, found: Found | null, other: OrderWeeks | undefined): Found | null {
+  if (other === undefined || found?.method === 'exact') return found;
+  const needs = new Map(input.items.map((item) => [item.id, item.firstWeek ?? 0]));
+  const weeks = new Map(
+    [...other].filter(([id, week]) => week <= input.lastWeek && week >= (needs.get(id) ?? Number.POSITIVE_INFINITY)),
+  );
+  if (!isSound(input, weeks, Number.POSITIVE_INFINITY)) return found;
+  const [then, now] = [weighPlan(input, weeks), found === null ? null : weighPlan(input, found.weeks)];
+  const sooner = now === null || then.gateWeek < now.gateWeek;
+  return sooner ? { weeks, method: 'quick' } : found;
+}
+
 /**
  * The earliest gate by halving the list of gates: what keeps a gate keeps every later one. Each is tried by the quick way,
  * and only where that finds nothing, by the solver; the plan of the earliest is then bettered by the solver.
  */
-function search(input: BuyingInput, quick: boolean): { weeks: OrderWeeks; method: 'exact' | 'quick' } | null {
+function search(input: BuyingInput, quick: boolean): Found | null {
   if (input.items.length === 0) return { weeks: new Map(), method: 'exact' };
   const gates = gatesToTry(input);
   let proven = !quick;
