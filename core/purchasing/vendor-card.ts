@@ -5,7 +5,7 @@ export interface VendorLine {
   readonly orderedOn: string;
   /** The first promise made; later ones don't excuse a late line. */
   readonly firstPromiseOn: string | null;
-  /** Day the line had arrived and was accepted in full; null while it is open. */
+  /** Day on which the last of the line came or was accepted; null while it is open. */
   readonly arrivedOn: string | null;
   readonly receivedMilli: number;
   /** Received units rejected as wrong or faulty. */
@@ -24,7 +24,7 @@ export interface VendorCard {
   readonly wrongMilli: number;
   /** Null when nothing was received. */
   readonly wrongShare: number | null;
-  /** Lines that came in full and good. */
+  /** Lines of which nothing is to come or to inspect any more. */
   readonly arrivedLines: number;
   /** Median of days from order to arrival over those lines; null when there are none. */
   readonly medianLeadDays: number | null;

@@ -34,10 +34,13 @@ function wrongUnits(connection: Connection, build: number, until: string): Map<n
   );
 }
 
-/** All of a line is here, looked at and good: nothing to come, to inspect, to send back or to settle. */
-export const hasArrived = (position: LinePosition): boolean =>
-  position.line.receivedMilli > 0 &&
-  position.outstandingMilli + position.inspectionMilli + position.rejectedMilli + position.returnedUnsettledMilli === 0;
+/**
+ * A line is here: nothing of it is to come or to inspect, and something of it is good. What was refused counts against the
+ * vendor as wrong units; only when a replacement is agreed does the line wait again.
+ */
+export const hasArrived = ({ line, ...position }: LinePosition): boolean =>
+  position.outstandingMilli + position.inspectionMilli === 0 &&
+  line.receivedMilli > position.rejectedMilli + position.returnedUnsettledMilli;
 
 /** A line that was cancelled before anything came says nothing about the vendor. */
 const counts = (position: LinePosition): boolean => position.line.receivedMilli > 0 || position.outstandingMilli > 0;

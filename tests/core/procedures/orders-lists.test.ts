@@ -198,14 +198,14 @@ test('a vendor card counts what came on time, wrong or late, and shows shares fr
   bench.today('2026-03-14');
   const cards = await client.orders.vendorCards({ build });
   expect(cards.map(({ vendor: id }) => id)).toEqual([idle, vendor]);
-  // By hand: 3 on time, 1 late, 2 open past their promise (one waits for a faulty unit to go back); 1 of 10 units wrong;
-  // days to arrival 6, 6, 6, 10.
+  // By hand: 3 on time, 2 late (one of them with a faulty unit), 1 open past its promise; 1 of 10 units wrong; days to
+  // arrival 6, 6, 6, 10, 10.
   expect(cards[1]).toMatchObject({
     orders: 1,
     judgedLines: 6,
     onTimeLines: 3,
     onTimeShare: 0.5,
-    openLines: 2,
+    openLines: 1,
     receivedMilli: 10000,
     wrongMilli: 1000,
     wrongShare: 0.1,
@@ -218,6 +218,49 @@ test('a vendor card counts what came on time, wrong or late, and shows shares fr
   expect(cards[0]).toMatchObject({ orders: 0, judgedLines: 0, onTimeShare: null, medianLeadDays: null });
   const past = await client.orders.vendorCards({ build, asOf: '2026-03-08' });
   expect(past[1]).toMatchObject({ judgedLines: 3, onTimeLines: 3, receivedMilli: 6000, wrongMilli: 0 });
+});
+
+test('D70: the card of a vendor from what was ordered, promised, received and refused', async () => {
+  // Source: derived by hand, recomputed independently: one early, one late, one open past its promise counts as late; the
+  // line without a promise is not judged; 1 of 16 units wrong; 7, 12 and 14 days.
+  const bench = await openBench({ today: '2026-01-02' });
+  const vendor = await addVendor(bench);
+  const part = await addPart(bench, 'Stud', 22);
+  const place = async (on: string, units: number, promisedOn: string | null) => {
+    bench.today(on);
+    return placeOne(bench, vendor, [draftLine(part, units, 100)], { number: on, promisedOn });
+  };
+  const receive = ({ order, line }: { order: number; line: number }, on: string, units: number, bad = 0) => {
+    bench.today(on);
+    const refused = { quantityMilli: bad * 1000, reason: 'wrong part' as const, note: '' };
+    const lines = [{ ...box(line, units - bad), bad: bad === 0 ? [] : [refused] }];
+    return bench.client.orders.receiveBox({
+      ...bench.act(on),
+      order,
+      lines,
+      bin: null,
+      leaveForInspection: false,
+      note: '',
+    });
+  };
+  await receive(await place('2026-01-02', 4, '2026-01-10'), '2026-01-09', 4);
+  await receive(await place('2026-01-12', 10, '2026-01-20'), '2026-01-24', 10, 1);
+  await receive(await place('2026-02-01', 2, null), '2026-02-15', 2);
+  await place('2026-02-20', 6, '2026-03-01');
+  bench.today('2026-03-10');
+  const [card] = await bench.client.orders.vendorCards({ build: bench.build });
+  expect(card).toMatchObject({
+    judgedLines: 3,
+    onTimeLines: 1,
+    receivedMilli: 16_000,
+    wrongMilli: 1000,
+    medianLeadDays: 12,
+    arrivedLines: 3,
+    openLines: 1,
+    // Under five judged lines counts are given and no shares.
+    onTimeShare: null,
+    wrongShare: null,
+  });
 });
 
 test('needs of a vendor come first, covered ones not at all; a line without a part lists a spare', async () => {
