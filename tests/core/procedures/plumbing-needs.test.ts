@@ -177,11 +177,8 @@ describe('the needs of the lines', () => {
     await bench.line('oil feed', { ...oilFeed, quantity: 200 });
     await bench.line('oil return', { ...oilFeed, length: 830, quantity: 100 });
     await bench.save('hoseLength', { hose: '100R14 -6', lengthMm: 2000, count: 400 });
-    const start = performance.now();
     const { cutList } = await bench.plumbing.view({ build: bench.build });
     expect(cutList[0]?.lengths.flatMap(({ cuts }) => cuts)).toHaveLength(300);
-    // A bound of our own, wide for slow machines.
-    expect(performance.now() - start).toBeLessThan(10_000);
     // More than a cut list holds: the sum of the lengths.
     await bench.line('oil vent', { ...oilFeed, quantity: 20 });
     expect((await bench.plumbing.view({ build: bench.build })).cutList).toEqual([]);
