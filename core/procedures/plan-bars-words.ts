@@ -75,6 +75,19 @@ export function chainOf(
   return chain.reverse();
 }
 
+/** A job that is done while one that it should follow is open: what happened stays, and the order is to be looked at. */
+function outOfOrder(bars: readonly PlanBar[]): string {
+  const open = new Map(bars.filter(({ state }) => state !== 'done').map(({ id, title }) => [id, title]));
+  const broken = bars.flatMap(({ state, title, after }) => {
+    const before = state === 'done' ? after.find(({ job }) => open.has(job)) : undefined;
+    return before === undefined ? [] : [{ title, before: open.get(before.job) ?? '' }];
+  });
+  const [first] = broken;
+  if (first === undefined) return '';
+  const more = broken.length === 1 ? '' : `, and ${counted(broken.length - 1, 'other job')} likewise`;
+  return ` “${first.title}” is done although “${first.before}”, which comes before it, is not${more}.`;
+}
+
 export function barsAnswer(view: Omit<BarsView, 'answer'>): string {
   const open = view.bars.filter(({ state }) => state !== 'done');
   const { name, on, networkOn } = view.gate;
@@ -92,7 +105,7 @@ export function barsAnswer(view: Omit<BarsView, 'answer'>): string {
     unguessed === 0
       ? ''
       : ` ${unguessed === 1 ? '1 job has no guess and counts' : `${unguessed} jobs have no guess and count`} as nothing.`;
-  return `${name} on ${dayWords(on)} if every guess holds.${held}${sooner}${lacking}`;
+  return `${name} on ${dayWords(on)} if every guess holds.${held}${sooner}${lacking}${outOfOrder(view.bars)}`;
 }
 
 /** A day from which a job may begin, as a release. */

@@ -131,3 +131,15 @@ test('done jobs keep their real days, one begun is in hand, and nobody with hour
   expect(none.gate.on).toBeNull();
   expect(none.answer).toBe('No days can be said: 1 job open, and nobody has free hours.');
 });
+
+test('a job finished before one that it should follow keeps its day, and the answer tells of it', async () => {
+  // A rule of this program: what happened stays, the broken order is told.
+  const bench = await openBench({ today: '2026-03-02' });
+  const glue = await save(bench, 'job', { title: 'Glue', minutesGuess: 300 });
+  const fit = await save(bench, 'job', { title: 'Fit', minutesGuess: 200, earlier: [glue] });
+  expect((await barsOf(bench)).answer).not.toContain('although');
+  await bench.client.plan.finishJob({ ...bench.act(), jobs: [fit], by: 'Bo', minutesSpent: null, note: '' });
+  const { answer, bars } = await barsOf(bench);
+  expect(bars.find(({ id }) => id === fit)).toMatchObject({ state: 'done', finishOn: '2026-03-02' });
+  expect(answer).toContain('“Fit” is done although “Glue”, which comes before it, is not.');
+});
