@@ -1,3 +1,5 @@
+import { readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import type { ForecastView } from '../../../core/contract/forecast.ts';
 import { openWorkbookRoom } from './command-room.ts';
@@ -58,5 +60,36 @@ describe('forecast', () => {
     expect(refusal()).toMatchObject({ code: 'bad-input', field });
     expect(refusal().accepted).toBeTruthy();
     expect(refusal().message).toContain('Nothing was changed.');
+  });
+});
+
+describe.each(['forecast', 'buy', 'tonight'])('%s', (verb) => {
+  it('refuses a file that is missing, empty, something else or cut off, and changes none of it', async () => {
+    const { folder, run } = await openWorkbookRoom();
+    const whole = readFileSync(join(folder, 'drover.hoistday'));
+    const files = { empty: Buffer.alloc(0), text: Buffer.from('parts, prices'), cut: whole.subarray(0, 30_000) };
+    const codes = { missing: 'not-found', empty: 'not-a-workbook', text: 'not-a-workbook', cut: 'damaged' };
+    for (const [name, bytes] of Object.entries(files)) writeFileSync(join(folder, `${name}.hoistday`), bytes);
+    for (const [name, code] of Object.entries(codes)) {
+      const { exit, out, refusal } = await run(verb, `${name}.hoistday`, '--json');
+      expect({ exit, out }).toEqual({ exit: 1, out: '' });
+      expect(refusal()).toMatchObject({ code, field: 'path', accepted: expect.any(String) as string });
+      expect(refusal().message).toContain('Nothing was changed.');
+    }
+    for (const [name, bytes] of Object.entries(files)) {
+      expect(readFileSync(join(folder, `${name}.hoistday`)).equals(bytes)).toBe(true);
+    }
+  });
+
+  it('tells usage from refusal: a day, a build and an option that can’t be end with 2', async () => {
+    const { run } = await openWorkbookRoom();
+    for (const wrong of ['--as-of=2026-02-30', '--as-of=soon', '--build=7', '--nonsense']) {
+      const { exit, refusal } = await run(verb, 'drover.hoistday', wrong, '--json');
+      expect(exit).toBe(2);
+      expect(refusal()).toMatchObject({ code: 'usage' });
+    }
+    expect((await run(verb, '--json')).exit).toBe(2);
+    // The day before the build began: nothing was there yet, which is no error.
+    expect((await run(verb, 'drover.hoistday', '--as-of', '2026-01-01')).exit).toBe(0);
   });
 });
