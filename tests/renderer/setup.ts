@@ -1,5 +1,8 @@
-import { cleanup } from '@testing-library/react';
+import { cleanup, configure } from '@testing-library/react';
 import { afterEach } from 'vitest';
+
+// Two files at once on a busy machine: what is waited for may take longer than the library's second.
+configure({ asyncUtilTimeout: 10_000 });
 
 // The test document has no layout, so what asks about sizes and media gets a fixed answer.
 Object.defineProperty(window, 'matchMedia', {
