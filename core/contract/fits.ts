@@ -68,6 +68,8 @@ export const connectionRow = z.object({
   /** What is still wrong after adapter and acceptance; the hoist check and orders go by this. */
   stands: z.enum(['fits', 'wrong', 'unknown']),
   adapter: z.object({ pieces: z.array(z.string()), parts: z.array(id), missing: z.boolean() }).nullable(),
+  /** Part lines that the loose things of a connection that mates became; null while nobody put them on the list. */
+  needsListed: z.object({ parts: z.array(id), missing: z.boolean() }).nullable(),
   /** The reason that was written down; `lapsed` when a port has changed since. */
   accepted: z.object({ reason: z.string(), by: z.string(), on: z.string(), lapsed: z.boolean() }).nullable(),
   beforeGate: z.boolean(),
@@ -165,6 +167,10 @@ export const fitsContract = {
   /** Chooses an adapter and puts what it needs on the parts list, without doubling what is there. */
   useAdapter: procedure.input(actBase.extend({ connection: id, adapter: z.int().min(0).max(50) })).output(actResult),
   dropAdapter: procedure.input(actBase.extend({ connection: id })).output(actResult),
+  /** Puts what a connection that mates needs (washer, sealant) on the parts list, without doubling what is there. */
+  listNeeds: procedure.input(actBase.extend({ connection: id })).output(actResult),
+  /** Takes them back from the list, as far as only this connection wanted them. */
+  unlistNeeds: procedure.input(actBase.extend({ connection: id })).output(actResult),
   /** Accepts a wrong fit with a reason; it stays visible, and lapses when one of its sides changes. */
   accept: procedure.input(actBase.extend({ subject, reason: line(400), by: optionalLine(80) })).output(actResult),
   endAcceptance: procedure.input(actBase.extend({ subject })).output(actResult),

@@ -1,22 +1,19 @@
 import type { z } from 'zod';
 import type { ActResult } from '../contract/common.ts';
 import type { fitsContract } from '../contract/fits.ts';
-import { adapterItems } from '../fit/kept/adapter-items.ts';
 import { type JudgedConnection, judgeConnection } from '../fit/kept/connection.ts';
 import { judgeDeclared } from '../fit/kept/declared.ts';
 import type { Acceptance } from '../fit/kept/records.ts';
 import type { PayloadValue } from '../ledger/entry.ts';
-import { itemKey } from '../plumbing/bill.ts';
 import { Refusal } from '../refusal.ts';
-import { isCountable, isUnit } from '../units/quantity.ts';
 import type { ActWriter } from '../workbook/store/act.ts';
 import type { Connection } from '../workbook/store/connection.ts';
 import { buildFits, keptConnection, keptDeclaredFit } from '../workbook/store/fits.ts';
-import { listRecords, needRecord, type RecordValuesRow, readRecord } from '../workbook/store/record-tables.ts';
+import { listRecords, needRecord, type RecordValuesRow } from '../workbook/store/record-tables.ts';
 import { act, type Context } from './context.ts';
-import { addPart } from './part-writing.ts';
+import { exchange, placeOf, takeBack } from './fit-list.ts';
 
-type Input<K extends 'useAdapter' | 'dropAdapter' | 'accept' | 'endAcceptance'> = z.infer<
+type Input<K extends 'useAdapter' | 'dropAdapter' | 'listNeeds' | 'unlistNeeds' | 'accept' | 'endAcceptance'> = z.infer<
   NonNullable<(typeof fitsContract)[K]['~orpc']['inputSchema']>
 >;
 type Chosen = { pieces: string[]; parts: number[] } | null;
@@ -47,60 +44,6 @@ function changeFit(
   if (edit === undefined) return;
   const about = { record: table === 'connections' ? 'connection' : 'fit', name: String(record['title']) };
   writer.post({ kind: 'record', on, build: Number(record.build), payload: { ...about, ...said } }, [edit]);
-}
-
-/** A line of the list that is this thing, counted in pieces. */
-function lineOf(connection: Connection, build: number, text: string): RecordValuesRow | undefined {
-  const key = itemKey(text);
-  return listRecords(connection, 'parts', 'build = ? AND retired_on IS NULL', build).find((part) => {
-    const unit = String(part['unit']);
-    return itemKey(String(part['description'])) === key && isUnit(unit) && isCountable(unit);
-  });
-}
-
-function needMore(writer: ActWriter, part: number, on: string, byMilli: number): void {
-  const { build, needMilli } = writer.state(part);
-  writer.post({ kind: 'need-changed', on, build, part, payload: { needMilli: Math.max(0, needMilli + byMilli) } });
-}
-
-/** Takes back one piece that an adapter brought: a line that nothing else needs, and that nobody ordered, is dropped. */
-function takeBack(writer: ActWriter, part: number, on: string): void {
-  const record = readRecord(writer.connection, 'parts', part);
-  if (record === undefined || record.gone || record.retiredOn !== null) return;
-  const state = writer.state(part);
-  if (state.needMilli > 0) needMore(writer, part, on, -1000);
-  const after = writer.state(part);
-  if (after.needMilli > 0 || after.lines.length > 0 || after.lots.length > 0) return;
-  const edit = writer.change('parts', part, { retiredOn: on });
-  if (edit === undefined) return;
-  const payload = { record: 'part line', did: 'dropped', reason: 'its adapter is no longer wanted' };
-  writer.post({ kind: 'record', on, build: state.build, part, payload }, [edit]);
-}
-
-/** Where a new line of the list belongs: the system and job of the part that it joins. */
-function placeOf(
-  connection: Connection,
-  { one, other }: JudgedConnection,
-): { system: number | null; job: number | null } {
-  const part = one.part ?? other.part;
-  const record = part === null ? undefined : readRecord(connection, 'parts', part);
-  return { system: (record?.['system'] ?? null) as number | null, job: (record?.['job'] ?? null) as number | null };
-}
-
-/** Puts one piece on the list, on a line that is there already or on a new one. Answers its part line. */
-function putOnList(
-  writer: ActWriter,
-  build: number,
-  on: string,
-  text: string,
-  place: ReturnType<typeof placeOf>,
-): number {
-  const there = lineOf(writer.connection, build, text);
-  if (there !== undefined) {
-    needMore(writer, there.id, on, 1000);
-    return there.id;
-  }
-  return addPart(writer, build, on, { description: text, needMilli: 1000, ...place });
 }
 
 /**
@@ -148,36 +91,11 @@ export function useAdapter(context: Context, input: Input<'useAdapter'>): ActRes
   });
 }
 
-/** Brings the list from what one adapter brought to what another needs; answers a part line for each piece. */
-function exchange(
-  writer: ActWriter,
-  build: number,
-  on: string,
-  before: readonly number[],
-  adapter: { readonly pieces: readonly string[]; readonly needs: readonly string[] },
-  place: ReturnType<typeof placeOf>,
-): number[] {
-  const left = [...before];
-  const wanted = adapterItems(adapter).flatMap(({ text, count }) =>
-    Array.from({ length: count }, () => text.slice(0, 300)),
-  );
-  const kept = wanted.map((text) => {
-    const at = left.findIndex((part) => {
-      const line = readRecord(writer.connection, 'parts', part);
-      return line?.retiredOn === null && itemKey(String(line['description'])) === itemKey(text);
-    });
-    return at < 0 ? undefined : left.splice(at, 1)[0];
-  });
-  const parts = wanted.map((text, index) => kept[index] ?? putOnList(writer, build, on, text, place));
-  for (const part of left) takeBack(writer, part, on);
-  return parts;
-}
-
 /** Takes the choice of an adapter back, and from the list what only it brought. */
 export function dropAdapter(context: Context, input: Input<'dropAdapter'>): ActResult {
   const record = needStanding(context.book().connection, 'connections', input.connection, 'connection');
   const chosen = record['adapter'] as unknown as Chosen;
-  if (chosen === null) {
+  if (chosen === null || chosen.pieces.length === 0) {
     throw new Refusal('not-allowed-from-here', `“${String(record['title'])}” has no adapter. Nothing was changed.`, {
       field: 'connection',
       accepted: 'a connection for which an adapter was chosen',
@@ -186,6 +104,81 @@ export function dropAdapter(context: Context, input: Input<'dropAdapter'>): ActR
   return act(context, input, `Adapter taken back, ${String(record['title'])}`, (writer) => {
     for (const part of chosen.parts) takeBack(writer, part, input.on);
     changeFit(writer, 'connections', record, input.on, { adapter: null }, { did: 'adapter taken back' });
+    return undefined;
+  });
+}
+
+/** A line that ends at a side of the connection: its own needs count what the joint takes. */
+function lineAt(connection: Connection, { one, other }: JudgedConnection): string | undefined {
+  const ports = [one.port, other.port].filter((port) => port !== null);
+  return ports
+    .flatMap((port) =>
+      listRecords(connection, 'hoseLines', 'retired_on IS NULL AND (from_port = ? OR to_port = ?)', port, port),
+    )
+    .map(({ name }) => String(name))[0];
+}
+
+/**
+ * Puts what a connection that mates needs besides its two sides on the parts list. What this connection brought before
+ * stays, so that nothing is doubled by asking again; what it no longer needs goes.
+ * @throws Refusal `not-allowed-from-here` when it doesn't mate, needs nothing, or a line counts its needs already
+ */
+export function listNeeds(context: Context, input: Input<'listNeeds'>): ActResult {
+  const record = needStanding(context.book().connection, 'connections', input.connection, 'connection');
+  const title = String(record['title']);
+  return act(context, input, `What ${title} needs`, (writer) => {
+    const now = judged(writer.connection, record);
+    const { verdict, needs } = now.fit;
+    const refuse = (message: string, accepted: string): Refusal =>
+      new Refusal('not-allowed-from-here', `${message} Nothing was changed.`, { field: 'connection', accepted });
+    if (verdict !== 'mates' || needs.length === 0) {
+      throw refuse(
+        verdict === 'mates'
+          ? `“${title}” needs nothing besides its two sides.`
+          : `“${title}” does not mate: ${now.says}`,
+        'a connection that mates and needs a washer, sealant or the like',
+      );
+    }
+    const line = lineAt(writer.connection, now);
+    if (line !== undefined) {
+      throw refuse(
+        `The line “${line}” ends here and counts this among its own needs.`,
+        'what the lines need, in Plumbing',
+      );
+    }
+    const chosen = record['adapter'] as unknown as Chosen;
+    const wanted = { pieces: [], needs };
+    const parts = exchange(
+      writer,
+      Number(record.build),
+      input.on,
+      chosen?.parts ?? [],
+      wanted,
+      placeOf(writer.connection, now),
+    );
+    if (chosen !== null && chosen.pieces.length === 0 && chosen.parts.join() === parts.join()) {
+      writer.notices.push('Everything that it needs is on the list already.');
+    }
+    const did = `needs on the list: ${needs.join(', ')}`;
+    changeFit(writer, 'connections', record, input.on, { adapter: { pieces: [], parts } }, { did });
+    return undefined;
+  });
+}
+
+/** Takes back from the list what only this connection needed. @throws Refusal when nothing of it was put there */
+export function unlistNeeds(context: Context, input: Input<'unlistNeeds'>): ActResult {
+  const record = needStanding(context.book().connection, 'connections', input.connection, 'connection');
+  const chosen = record['adapter'] as unknown as Chosen;
+  const title = String(record['title']);
+  if (chosen === null || chosen.pieces.length > 0) {
+    throw new Refusal('not-allowed-from-here', `“${title}” has put nothing on the list. Nothing was changed.`, {
+      field: 'connection',
+      accepted: 'a connection whose needs were put on the list',
+    });
+  }
+  return act(context, input, `What ${title} needs, taken back`, (writer) => {
+    for (const part of chosen.parts) takeBack(writer, part, input.on);
+    changeFit(writer, 'connections', record, input.on, { adapter: null }, { did: 'needs taken back from the list' });
     return undefined;
   });
 }

@@ -7,14 +7,12 @@ import { askedPaths, thingsOf } from '../fit/kept/paths.ts';
 import { isStanding, ownerOf } from '../fit/kept/sides.ts';
 import { measuresOf } from '../fit/measuring.ts';
 import type { Port } from '../fit/port.ts';
-import { Refusal } from '../refusal.ts';
 import { buildFits, type JudgedFits, judgedFits } from '../workbook/store/fits.ts';
-import { listRecords } from '../workbook/store/record-tables.ts';
-import { act, type Context, counted, needBuild, procedures } from './context.ts';
-import { acceptFit, dropAdapter, endAcceptance, useAdapter } from './fit-acts.ts';
+import { type Context, counted, needBuild, procedures } from './context.ts';
+import { acceptFit, dropAdapter, endAcceptance, listNeeds, unlistNeeds, useAdapter } from './fit-acts.ts';
 import { checkDeclaredFit, checkSides } from './fit-records.ts';
+import { addShipped } from './fit-shipped.ts';
 import { fitsAgainstOrder } from './fit-stops.ts';
-import { createRecord } from './records.ts';
 
 const { fits } = procedures;
 
@@ -68,6 +66,7 @@ const connectionRowOf = ({
   says,
   stands,
   adapter,
+  needsListed,
   accepted,
 }: JudgedConnection): ConnectionRow => ({
   id: connection.id,
@@ -81,6 +80,7 @@ const connectionRowOf = ({
   says,
   stands,
   adapter,
+  needsListed,
   accepted,
   beforeGate: connection.beforeGate,
   note: connection.note,
@@ -189,33 +189,12 @@ export const fitsProcedures = {
 
   useAdapter: fits.useAdapter.handler(({ context, input }) => useAdapter(context, input)),
   dropAdapter: fits.dropAdapter.handler(({ context, input }) => dropAdapter(context, input)),
+  listNeeds: fits.listNeeds.handler(({ context, input }) => listNeeds(context, input)),
+  unlistNeeds: fits.unlistNeeds.handler(({ context, input }) => unlistNeeds(context, input)),
   accept: fits.accept.handler(({ context, input }) => acceptFit(context, input)),
   endAcceptance: fits.endAcceptance.handler(({ context, input }) => endAcceptance(context, input)),
 
-  addShipped: fits.addShipped.handler(({ context, input }) => {
-    needBuild(context, input.build);
-    const has = new Set(
-      listRecords(context.book().connection, 'declaredFits', 'build = ? AND retired_on IS NULL', input.build).map(
-        (record) => record['shipped'],
-      ),
-    );
-    const left = shippedChecks.filter(({ id }) => !has.has(id));
-    for (const id of input.shipped) {
-      if (left.some((one) => one.id === id)) continue;
-      const problem = has.has(id) ? `The build has the fit “${id}” already` : `There is no shipped fit “${id}”`;
-      throw new Refusal('bad-input', `${problem}. Nothing was changed.`, {
-        field: 'shipped',
-        accepted: left.length === 0 ? 'none: the build has them all' : `one of ${left.map((one) => one.id).join(', ')}`,
-      });
-    }
-    const wanted = left.filter(({ id }) => input.shipped.includes(id));
-    return act(context, input, `Adding of ${counted(wanted.length, 'fit')}`, (writer) => {
-      for (const { id, title } of wanted) {
-        createRecord(writer, 'declaredFit', input.build, input.on, { title, shipped: id });
-      }
-      return undefined;
-    });
-  }),
+  addShipped: fits.addShipped.handler(({ context, input }) => addShipped(context, input)),
 
   stops: fits.stops.handler(({ context, input }) => {
     needBuild(context, input.build);

@@ -13,6 +13,8 @@ const api = vi.hoisted(() => ({
     tryDeclared: vi.fn(),
     useAdapter: vi.fn(),
     dropAdapter: vi.fn(),
+    listNeeds: vi.fn(),
+    unlistNeeds: vi.fn(),
     accept: vi.fn(),
     endAcceptance: vi.fn(),
     addShipped: vi.fn(),
@@ -60,6 +62,7 @@ const connection = (change: Partial<ConnectionRow>): ConnectionRow => ({
   says: 'Look-alike.',
   stands: 'wrong',
   adapter: null,
+  needsListed: null,
   accepted: null,
   beforeGate: true,
   note: '',
@@ -281,4 +284,25 @@ it('lets nothing be entered on a past day and says why', async () => {
   shown(<FitScreen />, { asOf: '2026-01-01' });
   expect(await screen.findByText(/A past day is shown/)).toBeTruthy();
   expect(screen.queryByRole('button', { name: 'Connect two ports…' })).toBeNull();
+});
+
+it('puts what a connection that mates needs on the list by one click, and takes it off again', async () => {
+  window.location.hash = '#/fit?connection=5';
+  for (const act of [api.fits.listNeeds, api.fits.unlistNeeds]) act.mockResolvedValue(done);
+  const mates = judged({ verdict: 'mates', severity: 'info', needs: ['sealing washer 14x18 mm'] });
+  const feed = connection({ id: 5, title: 'Feed', fit: mates, stands: 'fits' });
+  api.fits.view.mockResolvedValueOnce({ ...view, connections: [feed] });
+  api.fits.view.mockResolvedValue({
+    ...view,
+    connections: [{ ...feed, needsListed: { parts: [11], missing: false } }],
+  });
+  const user = userEvent.setup();
+  shown(<FitScreen />);
+  await user.click(await screen.findByRole('button', { name: 'Put what it needs on the list' }));
+  expect(api.fits.listNeeds).toHaveBeenCalledWith(expect.objectContaining({ connection: 5 }));
+  const listed = within(await screen.findByRole('region', { name: 'What it needs, on the list' }));
+  expect((await listed.findByRole('link', { name: 'Head bolt' })).getAttribute('href')).toBe('#/parts?part=11');
+  expect(listed.queryByRole('button', { name: 'Put what it needs on the list' })).toBeNull();
+  await user.click(listed.getByRole('button', { name: 'Take it off the list' }));
+  expect(api.fits.unlistNeeds).toHaveBeenCalledWith(expect.objectContaining({ connection: 5 }));
 });

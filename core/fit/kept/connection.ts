@@ -21,6 +21,8 @@ export interface JudgedConnection {
   /** A few words: "look-alike", "does not fit". */
   readonly standing: string;
   readonly adapter: { pieces: string[]; parts: number[]; missing: boolean } | null;
+  /** Part lines for the loose things of a connection that mates; it is kept as a choice of no pieces. */
+  readonly needsListed: { parts: number[]; missing: boolean } | null;
   readonly accepted: AcceptanceShown | null;
   /** The texts that an acceptance made now would be for. */
   readonly acceptFor: string;
@@ -91,14 +93,22 @@ export function judgeConnection(connection: KeptConnection, context: FitContext)
   const acceptFor = acceptanceOf([one.text, other.text]);
   const accepted = shownAcceptance(connection.accepted, acceptFor);
   const { adapter: chosen } = connection;
+  const offList = (part: number): boolean => context.parts.get(part)?.listed !== true;
+  const needsListed =
+    chosen === null || chosen.pieces.length > 0 || fit.verdict !== 'mates'
+      ? null
+      : {
+          parts: [...new Set(chosen.parts)],
+          missing: chosen.parts.length !== fit.needs.length || chosen.parts.some(offList),
+        };
   const adapter =
-    chosen === null
+    chosen === null || chosen.pieces.length === 0
       ? null
       : {
           pieces: [...chosen.pieces],
           parts: [...new Set(chosen.parts)],
           missing:
-            chosen.parts.some((part) => context.parts.get(part)?.listed !== true) ||
+            chosen.parts.some(offList) ||
             (fit.verdict !== 'unknown' && !isJoinedBy(fit, chosen.pieces) && !isJoinedBy(turned(), chosen.pieces)),
         };
   const settled = (adapter !== null && !adapter.missing) || (accepted !== null && !accepted.lapsed);
@@ -112,6 +122,7 @@ export function judgeConnection(connection: KeptConnection, context: FitContext)
     stands,
     standing: standingOf(fit, adapter),
     adapter,
+    needsListed,
     accepted,
     acceptFor,
   };

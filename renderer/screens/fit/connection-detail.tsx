@@ -14,7 +14,8 @@ import { Adapters } from './adapters.tsx';
 import { ConnectionForm } from './connection-form.tsx';
 import { AcceptForm, RetireForm } from './fit-acts.tsx';
 import { KeptRecord } from './kept-record.tsx';
-import { usePartChoices } from './part-lines.ts';
+import { ListedNeeds } from './listed-needs.tsx';
+import { OnTheList } from './on-the-list.tsx';
 import { sentence } from './port-text.ts';
 import { TryAnother } from './try-another.tsx';
 import { FactsOfFit } from './verdict.tsx';
@@ -57,6 +58,7 @@ export function ConnectionDetail({ row, view, build }: ConnectionDetailProps) {
         </dl>
         {canAct && <Buttons row={row} wrong={wrong} onDo={setDoing} />}
         <FactsOfFit judged={fit}>
+          <ListedNeeds row={row} />
           <ChosenAdapter row={row} />
           {(row.adapter === null || row.adapter.missing) && <Offered row={row} />}
         </FactsOfFit>
@@ -132,7 +134,6 @@ function Offered({ row: { id, fit } }: { readonly row: ConnectionRow }) {
 function ChosenAdapter({ row: { id, adapter } }: { readonly row: ConnectionRow }) {
   const { today } = useWorkspace();
   const canAct = useCanAct();
-  const names = usePartChoices();
   const act = useAct((key, on: string) => api.fits.dropAdapter({ key, on, connection: id }));
   if (adapter === null) return null;
   return (
@@ -141,19 +142,7 @@ function ChosenAdapter({ row: { id, adapter } }: { readonly row: ConnectionRow }
         <strong>Joined by:</strong> {adapter.pieces.join(' + ')}.
         {adapter.missing && ' It is missing: off the parts list, or it joins these two no longer. Choose again.'}
       </p>
-      {adapter.parts.length > 0 && (
-        <p>
-          On the parts list:{' '}
-          {adapter.parts.map((part, at) => (
-            <span key={part}>
-              {at > 0 && ', '}
-              <Link to="/parts" params={{ part }}>
-                {names.find(({ value }) => value === String(part))?.label ?? `part line ${part}`}
-              </Link>
-            </span>
-          ))}
-        </p>
-      )}
+      <OnTheList parts={adapter.parts} />
       {canAct && (
         <div>
           <Button variant="subtle" disabled={act.busy} onClick={() => void act.run(today)}>

@@ -7,6 +7,40 @@ const values = (...rows: readonly (readonly [string, string, string?])[]) =>
   rows.map(([path, value, unit]) => ({ path, value, unit: unit ?? '' }));
 
 describe('a declared fit', () => {
+  it('is bound to the one part line that is the thing by kind or name, and says what is left to choose', async () => {
+    const bench = await openFitsBench();
+    const head = await bench.part('Cylinder head, bare');
+    await bench.part('Cylinder head bolts');
+    await bench.part('Engine block, standard bore');
+    await bench.part('Engine block, rebored');
+    const plug = await bench.part('Spark plugs');
+    await bench.part('Spark plug leads');
+    const { notices, made } = await bench.fits.addShipped({
+      ...bench.act(),
+      build: bench.build,
+      shipped: ['bore_centres', 'spark_plug', 'rod_journal_width', 'side_of_engine'],
+    });
+    const { declared } = await bench.fits.view({ build: bench.build });
+    const bound = (shipped: string) =>
+      declared.find((row) => row.shipped === shipped)?.things.map(({ name, part }) => [name, part]);
+    expect(bound('bore_centres')).toEqual([
+      ['head', head],
+      ['block', null],
+    ]);
+    expect(bound('spark_plug')).toEqual([
+      ['spark_plug', plug],
+      ['head', head],
+    ]);
+    expect(notices).toEqual([
+      'Bore centres of head and block: the head is “Cylinder head, bare”; choose which part line is the block: “Engine block, standard bore”, “Engine block, rebored”.',
+      expect.stringContaining('no part line is named as the rod: choose one') as string,
+      expect.stringContaining('the spark plug is “Spark plugs”; the head is “Cylinder head, bare”.') as string,
+    ]);
+    expect(made).toHaveLength(4);
+    await bench.undoAndRedo();
+    await bench.verify();
+  });
+
   it('is unknown until everything it asks for is there, and says what is lacking and where from', async () => {
     const bench = await openFitsBench();
     await bench.fits.addShipped({ ...bench.act(), build: bench.build, shipped: ['head_coolant_ports'] });

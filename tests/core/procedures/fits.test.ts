@@ -199,6 +199,66 @@ describe('an adapter', () => {
   });
 });
 
+describe('a connection that mates', () => {
+  const ends = ['M14x1.5 male', 'M14x1.5 female'] as const;
+
+  it('puts what it needs on the list once, is undone as one act, and takes it back', async () => {
+    const bench = await openFitsBench();
+    const id = await bench.connection('Drain plug', ...ends);
+    const { needs } = (await bench.row(id)).fit;
+    expect(needs.length).toBeGreaterThan(0);
+    const [need = ''] = needs;
+    const list = () => bench.fits.listNeeds({ ...bench.act(), connection: id });
+    await list();
+    const listed = await bench.list();
+    expect(listed).toEqual(Object.fromEntries(needs.map((text) => [text, 1])));
+    expect(await bench.row(id)).toMatchObject({ adapter: null, needsListed: { missing: false }, stands: 'fits' });
+    expect((await list()).notices).toEqual(['Everything that it needs is on the list already.']);
+    expect(await bench.list()).toEqual(listed);
+    // A second joint of the kind wants one more of the same line.
+    const other = await bench.connection('Fill plug', ...ends);
+    await bench.fits.listNeeds({ ...bench.act(), connection: other });
+    expect((await bench.list())[need]).toBe(2);
+    await bench.undoAndRedo();
+    await bench.fits.unlistNeeds({ ...bench.act(), connection: other });
+    expect((await bench.list())[need]).toBe(1);
+    await bench.undoAndRedo();
+    const [part = 0] = (await bench.row(id)).needsListed?.parts ?? [];
+    await bench.client.parts.drop({ ...bench.act(), parts: [part], reason: '' });
+    expect((await bench.row(id)).needsListed?.missing).toBe(true);
+    await list();
+    expect((await bench.list())[need]).toBe(1);
+    await bench.verify();
+    expect(bench.logged).toEqual([]);
+  });
+
+  it('gives way to an adapter when a side changes, and is refused where nothing is to be put there', async () => {
+    const bench = await openFitsBench();
+    const boss = await bench.port('boss', null, 'M14x1.5 female');
+    const id = await bench.connection('Feed', boss, 'M14x1.5 male');
+    await bench.fits.listNeeds({ ...bench.act(), connection: id });
+    await bench.change('port', boss, { designation: 'M14x1.25 female' });
+    expect(await bench.row(id)).toMatchObject({ needsListed: null, adapter: null, stands: 'wrong' });
+    const wrong = await refusalOf(bench.fits.listNeeds({ ...bench.act(), connection: id }));
+    expect(wrong).toMatchObject({ code: 'not-allowed-from-here', field: 'connection' });
+    await bench.fits.useAdapter({ ...bench.act(), connection: id, adapter: 0 });
+    expect((await bench.row(id)).stands).toBe('fits');
+    const none = await refusalOf(bench.fits.unlistNeeds({ ...bench.act(), connection: id }));
+    expect(none.message).toContain('has put nothing on the list');
+    await bench.verify();
+  });
+
+  it('leaves to a line what the line counts among its own needs', async () => {
+    const bench = await openFitsBench();
+    const boss = await bench.port('boss', null, 'M14x1.5 female');
+    const id = await bench.connection('Feed', boss, 'M14x1.5 male');
+    await bench.save('hoseLine', { name: 'Oil feed', from: boss, definition: { fluid: 'engine oil' } });
+    const refused = await refusalOf(bench.fits.listNeeds({ ...bench.act(), connection: id }));
+    expect(refused.message).toContain('The line “Oil feed” ends here');
+    expect(await bench.list()).toEqual({});
+  });
+});
+
 describe('an acceptance', () => {
   it('holds for these very ports, and lapses when one changes', async () => {
     const bench = await openFitsBench();
