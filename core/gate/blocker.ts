@@ -81,6 +81,13 @@ export interface Finding
   readonly after: readonly string[];
   /** Keys of the jobs whose end clears this one; their minutes cover it. */
   readonly clearedBy: readonly string[];
+  /** Minute of wall time before which work on it can't begin, where it is known more closely than by `readyOn`. */
+  readonly fromMinute?: number;
+  /** False: the minutes run on the clock. True when left out. */
+  readonly hands?: boolean;
+  readonly oneSitting?: boolean;
+  /** Waits after findings named in `after`, by their keys. */
+  readonly lags?: readonly { readonly after: string; readonly minutes: number; readonly on: 'clock' | 'work' }[];
 }
 
 /** Names a finding, and the waiver that belongs to it. */

@@ -1,6 +1,6 @@
 /** When each item of a gate is cleared at best by one builder, and how much earlier the gate comes without it. */
 import { dateOfMinute, minutesPerDay } from '../dates/instant.ts';
-import { type PlacedJob, placeJobs } from '../schedule/one-builder.ts';
+import { type BuilderJob, type PlacedJob, placeJobs } from '../schedule/one-builder.ts';
 import { type WorkingTime, workEnds, workingMinutes } from '../schedule/working-time.ts';
 
 export interface ClearItem {
@@ -10,6 +10,10 @@ export interface ClearItem {
   readonly readyMinute: number;
   readonly minutes: number;
   readonly after?: readonly string[];
+  /** As those of a builder's job. */
+  readonly hands?: boolean;
+  readonly oneSitting?: boolean;
+  readonly lags?: BuilderJob['lags'];
 }
 
 export interface ClearTimes {
@@ -75,8 +79,8 @@ function endsWithout(
   now: number,
 ): Map<string, number> {
   const byKey = new Map(items.map((item) => [item.key, item]));
-  const work = placed.filter(({ id }) => (byKey.get(id)?.minutes ?? 0) > 0);
-  const minutesOf = (id: string): number => byKey.get(id)?.minutes ?? 0;
+  const minutesOf = (id: string): number => workOf(byKey.get(id));
+  const work = placed.filter(({ id }) => minutesOf(id) > 0);
   const waits = placed.filter(({ id }) => minutesOf(id) === 0);
   // Work of the last unbroken stretch only: what came before ended before the stretch began.
   const stretch = work.slice(work.findIndex(({ id }) => holding.has(id)));
@@ -125,6 +129,9 @@ function endsWithout(
   return ends;
 }
 
+/** Minutes that an item takes of the builder's hands. */
+const workOf = (item: ClearItem | undefined): number => (item === undefined || item.hands === false ? 0 : item.minutes);
+
 /**
  * The only items that can move the gate: the last stretch of work without a pause, and whatever it waits for. All of
  * that stretch is ready no earlier than the stretch begins, so it ends when it does whichever other item is cleared.
@@ -144,9 +151,20 @@ function holdingKeys(
     for (const earlier of item.after ?? []) add(earlier);
   };
   const gateMinute = latestEnd(placed, now);
-  const work = placed.filter((one) => (byKey.get(one.id)?.minutes ?? 0) > 0);
+  const work = placed.filter((one) => workOf(byKey.get(one.id)) > 0);
   const last = placed.find((one) => one.finishMinute === gateMinute);
   if (last !== undefined) add(last.id);
+  if (items.some(({ hands, lags }) => hands === false || (lags !== undefined && lags.length > 0))) {
+    // Behind a wait, the stretch of work before it moves the gate as well.
+    const placeOf = new Map(work.map(({ id }, at) => [id, at]));
+    for (const key of holding) {
+      const at = placeOf.get(key) ?? 0;
+      const [before, current] = [work[at - 1], work[at]];
+      if (before === undefined || current === undefined) continue;
+      if (workingMinutes(time, before.finishMinute, current.firstMinute) === 0) add(before.id);
+    }
+    return holding;
+  }
   // An item that takes no work may end with the work it waits for; then that work holds the gate.
   let index = work.findIndex((one) => holding.has(one.id) && one.finishMinute === gateMinute);
   for (; index >= 0; index -= 1) {
@@ -165,11 +183,10 @@ export function clearDay(minute: number, worked: boolean): string {
 
 function place(items: readonly ClearItem[], time: WorkingTime, now: number): PlacedJob[] {
   const keys = new Set(items.map((item) => item.key));
-  const jobs = items.map(({ key, name, readyMinute, minutes, after }) => ({
+  const jobs = items.map(({ key, after, lags, ...own }) => ({
+    ...own,
     id: key,
-    name,
-    readyMinute,
-    minutes,
+    ...(lags === undefined ? {} : { lags: lags.filter((lag) => keys.has(lag.after)) }),
     after: (after ?? []).filter((earlier) => keys.has(earlier)),
   }));
   return placeJobs(jobs, time, now);

@@ -1,6 +1,6 @@
 /** Dates what blocks: one builder clears it item by item, and what isn't known leaves an item without a date. */
 import { minutesPerDay, parseInstant, startOfDay } from '../dates/instant.ts';
-import { hasWorkingTime, readWorkingTime, workingMinutes } from '../schedule/working-time.ts';
+import { hasWorkingTime, longestWindow, readWorkingTime, workingMinutes } from '../schedule/working-time.ts';
 import { type Blocker, blockerKey, type Finding } from './blocker.ts';
 import { type ClearItem, clearDay, clearTimes } from './clear-times.ts';
 import type { GateOptions } from './facts.ts';
@@ -25,17 +25,23 @@ export interface DatedBlocker {
 export function dateFindings(findings: readonly Finding[], options: GateOptions): DatedBlocker[] {
   const now = parseInstant(options.now);
   const set = options.workingTime !== null && hasWorkingTime(options.workingTime) ? options.workingTime : null;
-  const worked = findings.reduce((sum, { minutes }) => sum + (minutes ?? 0), 0);
+  const worked = findings.reduce((sum, finding) => sum + handsMinutes(finding), 0);
   const tooMuch = set !== null && worked > workingMinutes(set, now, now + minutesPerWeek) * weeksCounted;
   const hours = tooMuch ? null : set;
+  const longest = hours === null ? 0 : longestWindow(hours, now);
   const items = findings.map((finding): ClearItem => {
+    const minutes = hours === null && finding.hands !== false ? 0 : (finding.minutes ?? 0);
     const readyMinute = finding.readyOn === null ? now : startOfDay(finding.readyOn) + arrivalMinuteOfDay;
     return {
       key: blockerKey(finding.kind, finding.subject),
       name: finding.title,
-      readyMinute: finding.readyOn === options.now.slice(0, 10) ? now : readyMinute,
-      minutes: hours === null ? 0 : (finding.minutes ?? 0),
+      readyMinute: finding.fromMinute ?? (finding.readyOn === options.now.slice(0, 10) ? now : readyMinute),
+      minutes,
       after: finding.after,
+      hands: finding.hands !== false,
+      // One that is longer than every window is counted over several, as in the plan.
+      oneSitting: finding.oneSitting === true && minutes <= longest,
+      lags: finding.lags ?? [],
     };
   });
   const times = clearTimes(items, hours ?? readWorkingTime({ weekly: [], exceptions: [] }), now);
@@ -49,7 +55,7 @@ export function dateFindings(findings: readonly Finding[], options: GateOptions)
     const ends = cleared.map((one) => times.clearMinutes.get(one) ?? now);
     const clearMinute = Math.max(...ends);
     const last = byKey.get(cleared[ends.indexOf(clearMinute)] ?? '');
-    const atLeastOn = clearDay(clearMinute, hours !== null && (last?.minutes ?? 0) > 0);
+    const atLeastOn = clearDay(clearMinute, hours !== null && last !== undefined && handsMinutes(last) > 0);
     const noDate = reasons.get(key) ?? '';
     const blocker = {
       ...undatedBlocker(finding, noDate),
@@ -60,6 +66,9 @@ export function dateFindings(findings: readonly Finding[], options: GateOptions)
     return { blocker, clearMinute, ownGap, atLeastOn };
   });
 }
+
+/** Minutes that it takes of somebody's hands; what isn't guessed counts as nothing. */
+const handsMinutes = ({ hands, minutes }: Finding): number => (hands === false ? 0 : (minutes ?? 0));
 
 /** Why items have no date: their own reason, that of an item they wait for, or that of a job that clears them. */
 function undatedReasons(byKey: ReadonlyMap<string, Finding>, noHours: string): Map<string, string> {
@@ -72,7 +81,7 @@ function undatedReasons(byKey: ReadonlyMap<string, Finding>, noHours: string): M
     if (known !== undefined || finding === undefined) return known ?? '';
     let reason = finding.notReady;
     if (reason === '' && finding.minutes === null) reason = 'nobody has guessed how long it takes';
-    if (reason === '' && noHours !== '' && (finding.minutes ?? 0) > 0) reason = noHours;
+    if (reason === '' && noHours !== '' && handsMinutes(finding) > 0) reason = noHours;
     const undated = finding.after.find((earlier) => reasonOf(earlier) !== '');
     if (reason === '' && undated !== undefined) reason = waitingFor(undated);
     reasons.set(key, reason);
@@ -91,7 +100,7 @@ function undatedReasons(byKey: ReadonlyMap<string, Finding>, noHours: string): M
 export function undatedBlocker(finding: Finding, noDate: string): Blocker {
   const { kind, subject, title, standing, why, clears, readyOn, costMinor } = finding;
   const reason = noDate === '' ? '' : `No date: ${noDate}.`;
-  const minutes = finding.minutes ?? 0;
+  const minutes = handsMinutes(finding);
   return {
     kind,
     subject,

@@ -61,6 +61,13 @@ export interface JobFact {
   readonly parts: readonly number[];
   readonly tools: readonly number[];
   readonly decisions?: readonly number[];
+  /** Minute of wall time that it can't begin before: its own day, a wait after a job that is done. */
+  readonly fromMinute?: number;
+  /** False: its minutes run on the clock. True when left out. */
+  readonly hands?: boolean;
+  readonly oneSitting?: boolean;
+  /** Waits after earlier jobs. */
+  readonly lags?: readonly { readonly job: number; readonly minutes: number; readonly on: 'clock' | 'work' }[];
   /** Why it counts as open although it was worked on, such as a reading outside its limits. */
   readonly because?: string;
 }

@@ -1,4 +1,5 @@
 /** What blocks about jobs, tools, decisions and groups of bolts. */
+import { dateOfMinute, parseInstant } from '../dates/instant.ts';
 import { showMinutes } from '../schedule/working-time.ts';
 import { blockerKey, type Finding } from './blocker.ts';
 import type { BoltGroupFact, DecisionFact, GateOptions, JobFact, ToolFact } from './facts.ts';
@@ -34,7 +35,7 @@ export function jobFinding(job: JobFact, options: GateOptions): Finding {
     ...job.tools.map((id) => blockerKey('tool missing', { kind: 'tool', id })),
     ...(job.decisions ?? []).map((id) => blockerKey('decision open', { kind: 'decision', id })),
   ];
-  const guess = job.minutesGuess;
+  const { minutesGuess: guess, fromMinute: from } = job;
   const left = guess === null ? 'Not done, and nobody has guessed its hours.' : `Not done: ${showMinutes(guess)} left.`;
   return {
     kind: 'job open',
@@ -45,10 +46,16 @@ export function jobFinding(job: JobFact, options: GateOptions): Finding {
     clears:
       job.because === undefined ? 'Do the job and record it as done.' : 'Put it right, check it again and record it.',
     ...readyNow(options),
+    ...(from === undefined || from <= parseInstant(options.now)
+      ? {}
+      : { readyOn: dateOfMinute(from), fromMinute: from }),
     costMinor: 0,
     ...counted(guess, options.assume.job),
     after,
     clearedBy: [],
+    hands: job.hands !== false,
+    oneSitting: job.oneSitting === true,
+    lags: (job.lags ?? []).map(({ job: id, minutes, on }) => ({ after: jobKey(id), minutes, on })),
   };
 }
 

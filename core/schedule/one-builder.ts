@@ -4,7 +4,7 @@
  * Source: Lawler's result for one machine with release dates and precedence.
  */
 import { Refusal } from '../refusal.ts';
-import { placeWork, type WorkingTime } from './working-time.ts';
+import { hasWorkingTime, placeWork, type WorkingTime } from './working-time.ts';
 
 export interface BuilderJob {
   readonly id: string;
@@ -17,6 +17,10 @@ export interface BuilderJob {
   readonly oneSitting?: boolean;
   /** Ids of the jobs that must be finished first. */
   readonly after?: readonly string[];
+  /** False: the minutes run on the clock and take no hands (a cure, a stay at the machine shop). True when left out. */
+  readonly hands?: boolean;
+  /** Waits after jobs named in `after`, on the clock or in working time. */
+  readonly lags?: readonly { readonly after: string; readonly minutes: number; readonly on: 'clock' | 'work' }[];
 }
 
 export interface PlacedJob {
@@ -34,6 +38,7 @@ export interface PlacedJob {
 export function placeJobs(jobs: readonly BuilderJob[], time: WorkingTime, now: number): PlacedJob[] {
   const byId = new Map(jobs.map((job) => [job.id, job]));
   const release = releases(byId, now);
+  if (jobs.some(waits)) return placeWhenReady(jobs, release, time, now);
   const order = [...jobs].sort(
     (a, b) => (release.get(a.id) ?? 0) - (release.get(b.id) ?? 0) || compare(a.name, b.name) || compare(a.id, b.id),
   );
@@ -53,6 +58,63 @@ export function placeJobs(jobs: readonly BuilderJob[], time: WorkingTime, now: n
     placed.push({ id: job.id, firstMinute: first, finishMinute: finish });
   };
   for (const job of order) place(job);
+  return placed;
+}
+
+const waits = ({ hands, lags }: BuilderJob): boolean => hands === false || (lags !== undefined && lags.length > 0);
+
+/**
+ * With waits on the way nothing can be told from releases alone: of the jobs whose earlier jobs are placed, the one that
+ * can begin first is next, then by release, name and id. Without waits this is the order of `placeJobs`.
+ */
+function placeWhenReady(
+  jobs: readonly BuilderJob[],
+  release: ReadonlyMap<string, number>,
+  time: WorkingTime,
+  now: number,
+): PlacedJob[] {
+  const left = new Set(
+    jobs.toSorted(
+      (a, b) => (release.get(a.id) ?? 0) - (release.get(b.id) ?? 0) || compare(a.name, b.name) || compare(a.id, b.id),
+    ),
+  );
+  const finished = new Map<string, number>();
+  const ready = new Map<string, number>();
+  const placed: PlacedJob[] = [];
+  let handsFree = now;
+  const readyOf = (job: BuilderJob): number => {
+    const known = ready.get(job.id);
+    if (known !== undefined) return known;
+    const after = job.after ?? [];
+    if (after.some((id) => !finished.has(id))) return Number.POSITIVE_INFINITY;
+    const ends = after.flatMap((id) => {
+      const end = finished.get(id) ?? now;
+      return [end, ...(job.lags ?? []).filter((lag) => lag.after === id).map((lag) => over(lag, end))];
+    });
+    const from = Math.max(now, job.readyMinute, ...ends);
+    ready.set(job.id, from);
+    return from;
+  };
+  const over = ({ minutes, on }: { minutes: number; on: 'clock' | 'work' }, end: number): number =>
+    on === 'clock' || !hasWorkingTime(time) ? end + minutes : placeWork(time, end, minutes).finish;
+  while (left.size > 0) {
+    let next: BuilderJob | undefined;
+    let start = Number.POSITIVE_INFINITY;
+    for (const job of left) {
+      const from = readyOf(job);
+      const own = job.minutes === 0 || job.hands === false ? from : Math.max(from, handsFree);
+      if (next === undefined || own < start) [next, start] = [job, own];
+    }
+    const job = next as BuilderJob;
+    left.delete(job);
+    const { first, finish } =
+      job.hands === false
+        ? { first: start, finish: start + job.minutes }
+        : placeWork(time, start, job.minutes, job.oneSitting);
+    if (job.minutes > 0 && job.hands !== false) handsFree = finish;
+    finished.set(job.id, finish);
+    placed.push({ id: job.id, firstMinute: first, finishMinute: finish });
+  }
   return placed;
 }
 

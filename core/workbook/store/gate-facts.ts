@@ -4,8 +4,10 @@ import type { BlockerKind, BlockerSubject } from '../../gate/blocker.ts';
 import type { BoltGroupFact, DecisionFact, GateFacts, PartFact, WaiverFact } from '../../gate/facts.ts';
 import { isUnit } from '../../units/quantity.ts';
 import { type ArrivalOutlooks, arrivalOutlooks, type OutlookDay } from './arrival-outlooks.ts';
+import { peopleOf } from './calendar.ts';
 import { checkFacts } from './checks.ts';
-import { all, type Connection } from './connection.ts';
+import { all, type Connection, readSettings } from './connection.ts';
+import { allowedFrom } from './forecast-facts.ts';
 import { lacksEstimate } from './money.ts';
 import { dueRows } from './order-due.ts';
 import { positionsAsOf } from './part-rows.ts';
@@ -217,7 +219,10 @@ export function gateFacts(connection: Connection, build: number, when: OutlookDa
     ),
     ({ job }) => job,
   );
-  const jobs = planJobRows(connection, build, asOf).map((job) => ({
+  const planned = planJobRows(connection, build, asOf);
+  const byId = new Map(planned.map((job) => [job.id, job]));
+  const people = peopleOf(connection, build, readSettings(connection));
+  const jobs = planned.map((job) => ({
     id: job.id,
     title: job.title,
     done: job.done,
@@ -226,6 +231,10 @@ export function gateFacts(connection: Connection, build: number, when: OutlookDa
     earlier: job.earlier,
     parts: (partsOf.get(job.id) ?? []).map(({ id }) => id),
     tools: job.tools,
+    ...(job.done ? {} : { fromMinute: allowedFrom(job, byId, people, when.nowMinute) }),
+    hands: job.hands,
+    oneSitting: job.oneSitting,
+    lags: job.lags.filter((lag) => job.earlier.includes(lag.job)),
   }));
   return {
     gateName: String(record?.['gateName'] ?? 'engine-in'),
