@@ -40,7 +40,7 @@ const nudgeOneIn = 10;
  * with its square beyond a thousand.
  */
 export function defaultPasses(jobs: number): number {
-  const linear = 80_000 / Math.max(1, jobs);
+  const linear = 120_000 / Math.max(1, jobs);
   return Math.max(3, Math.min(2500, Math.round(linear * Math.min(1, 1000 / Math.max(1, jobs)))));
 }
 
