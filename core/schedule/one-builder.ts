@@ -73,11 +73,10 @@ function placeWhenReady(
   time: WorkingTime,
   now: number,
 ): PlacedJob[] {
-  const left = new Set(
-    jobs.toSorted(
-      (a, b) => (release.get(a.id) ?? 0) - (release.get(b.id) ?? 0) || compare(a.name, b.name) || compare(a.id, b.id),
-    ),
-  );
+  const releaseOf = (job: BuilderJob): number => release.get(job.id) ?? 0;
+  const order = jobs.toSorted((a, b) => releaseOf(a) - releaseOf(b) || compare(a.name, b.name) || compare(a.id, b.id));
+  const isWork = ({ minutes, hands }: BuilderJob): boolean => minutes > 0 && hands !== false;
+  const [work, waiting] = [new Set(order.filter(isWork)), new Set(order.filter((job) => !isWork(job)))];
   const finished = new Map<string, number>();
   const ready = new Map<string, number>();
   const placed: PlacedJob[] = [];
@@ -97,16 +96,20 @@ function placeWhenReady(
   };
   const over = ({ minutes, on }: { minutes: number; on: 'clock' | 'work' }, end: number): number =>
     on === 'clock' || !hasWorkingTime(time) ? end + minutes : placeWork(time, end, minutes).finish;
-  while (left.size > 0) {
+  while (work.size + waiting.size > 0) {
     let next: BuilderJob | undefined;
     let start = Number.POSITIVE_INFINITY;
-    for (const job of left) {
-      const from = readyOf(job);
-      const own = job.minutes === 0 || job.hands === false ? from : Math.max(from, handsFree);
-      if (next === undefined || own < start) [next, start] = [job, own];
+    for (const [left, free] of [[waiting, now] as const, [work, handsFree] as const]) {
+      for (const job of left) {
+        // Nothing behind it in the list can begin sooner.
+        if (start <= Math.max(releaseOf(job), free)) break;
+        const own = Math.max(readyOf(job), free);
+        if (next === undefined || own < start) [next, start] = [job, own];
+      }
     }
     const job = next as BuilderJob;
-    left.delete(job);
+    work.delete(job);
+    waiting.delete(job);
     const { first, finish } =
       job.hands === false
         ? { first: start, finish: start + job.minutes }
