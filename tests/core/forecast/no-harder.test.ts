@@ -89,6 +89,25 @@ test('more hours or one more person: P10, P50, P80 and P90 are not later than in
   );
 });
 
+test('one person without lags, cures and sittings: no day is later with more hours, compared or not', () => {
+  fc.assert(
+    fc.property(anyJobs, fc.integer({ min: 1, max: 59 }), fc.boolean(), (rows, longer, off) => {
+      const plain = rows.map(({ job, days }) => ({
+        job: { ...job, hands: true, oneSitting: false, after: job.after.map((link) => ({ ...link, lagMinutes: 0 })) },
+        days,
+      }));
+      const choice = { runs: 40, seed: 3, daysWonFor: 0 };
+      const until = `21:${String(longer).padStart(2, '0')}`;
+      const [then] = wholeForecast(taskOf(plain, peopleOf(['a'], '21:00', true)), choice).gates;
+      const [now] = wholeForecast(taskOf(plain, peopleOf(['a'], until, off)), choice).gates;
+      for (const key of ['p10On', 'p50On', 'p80On', 'p90On'] as const) {
+        expect((now?.[key] ?? '9') <= (then?.[key] ?? '')).toBe(true);
+      }
+    }),
+    { numRuns: 60 },
+  );
+});
+
 test('what got harder is compared as it comes: fewer hours, another wait, more to wait for, a sitting that never fits', () => {
   const row = (more: Partial<ForecastJob> = {}, days = 20) => {
     const minutes = { kind: 'constant' as const, value: 300 };
