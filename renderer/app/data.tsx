@@ -6,7 +6,7 @@ import { useCallback, useRef, useState } from 'react';
 import type { ActResult } from '../../core/contract/common.ts';
 import { type RefusalWords, refusalWords } from '../parts/refusal-note.tsx';
 import { actKey, api } from './client.ts';
-import { refresh } from './refresh.ts';
+import { acting, refresh } from './refresh.ts';
 
 /** A read as a screen shows it: on its way, refused, or there. `retry` asks again. */
 export type Read<Value> =
@@ -59,7 +59,8 @@ export function useAct<Input>(
       setRefusal(null);
       key.current ??= actKey();
       try {
-        const result = await send(key.current, input);
+        const attempt = key.current;
+        const result = await acting(queries, () => send(attempt, input));
         key.current = null;
         if (!quiet) sayDone(result, () => void refresh(queries));
         await refresh(queries);

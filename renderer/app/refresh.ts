@@ -9,10 +9,27 @@ interface Reading {
   next: Promise<void> | null;
 }
 
-const readings = new WeakMap<QueryClient, Map<string, Reading>>();
-const gathering = new WeakMap<QueryClient, ReturnType<typeof setTimeout>>();
+interface Refreshing {
+  readonly running: Map<string, Reading>;
+  gathering: ReturnType<typeof setTimeout> | null;
+  /** Acts of this window that are on their way: what they change is read when they are back. */
+  acting: number;
+  /** Acts heard of while one of this window was on its way, and acts of this window not heard of yet. */
+  readonly heard: Set<number>;
+  readonly own: Set<number>;
+}
 
-function begin(queries: QueryClient, running: Map<string, Reading>, query: Query): Promise<void> {
+const all = new WeakMap<QueryClient, Refreshing>();
+
+function refreshingOf(queries: QueryClient): Refreshing {
+  const found = all.get(queries);
+  if (found !== undefined) return found;
+  const made: Refreshing = { running: new Map(), gathering: null, acting: 0, heard: new Set(), own: new Set() };
+  all.set(queries, made);
+  return made;
+}
+
+function begin(queries: QueryClient, running: Refreshing['running'], query: Query): Promise<void> {
   const { queryHash, queryKey } = query;
   const done = queries.invalidateQueries({ queryKey, exact: true }).finally(() => {
     if (running.get(queryHash)?.next === null) running.delete(queryHash);
@@ -21,11 +38,16 @@ function begin(queries: QueryClient, running: Map<string, Reading>, query: Query
   return done;
 }
 
-function refreshOne(queries: QueryClient, running: Map<string, Reading>, query: Query): Promise<void> {
+function refreshOne(queries: QueryClient, running: Refreshing['running'], query: Query): Promise<void> {
   const now = running.get(query.queryHash);
   if (now === undefined) return begin(queries, running, query);
   now.next ??= now.done.then(() => begin(queries, running, query));
   return now.next;
+}
+
+function stopGathering(refreshing: Refreshing): void {
+  if (refreshing.gathering !== null) clearTimeout(refreshing.gathering);
+  refreshing.gathering = null;
 }
 
 /**
@@ -34,23 +56,41 @@ function refreshOne(queries: QueryClient, running: Map<string, Reading>, query: 
  * meanwhile. A browser has only so many connections, and one request an act for everything shown runs it out of them.
  */
 export async function refresh(queries: QueryClient): Promise<void> {
-  clearTimeout(gathering.get(queries));
-  gathering.delete(queries);
-  const running = readings.get(queries) ?? new Map<string, Reading>();
-  readings.set(queries, running);
-  await Promise.all(
-    queries
-      .getQueryCache()
-      .getAll()
-      .map((query) => refreshOne(queries, running, query)),
-  );
+  const refreshing = refreshingOf(queries);
+  stopGathering(refreshing);
+  const shown = queries.getQueryCache().getAll();
+  await Promise.all(shown.map((query) => refreshOne(queries, refreshing.running, query)));
 }
 
-/** Reads again soon, once for all the changes that are heard of until then. */
-export function refreshSoon(queries: QueryClient): void {
-  if (gathering.has(queries)) return;
-  gathering.set(
-    queries,
-    setTimeout(() => void refresh(queries), gatherMs),
-  );
+function gather(queries: QueryClient, refreshing: Refreshing): void {
+  refreshing.gathering ??= setTimeout(() => void refresh(queries), gatherMs);
+}
+
+/** Reads again soon, once for all the acts that are heard of until then; what this window did is read already. */
+export function hearOf(queries: QueryClient, act: number): void {
+  const refreshing = refreshingOf(queries);
+  if (refreshing.own.delete(act)) return;
+  if (refreshing.acting > 0) refreshing.heard.add(act);
+  else gather(queries, refreshing);
+}
+
+/** Does an act of this window; what it changed is left for `refresh`, which comes next. */
+export async function acting<Result extends { readonly act: number }>(
+  queries: QueryClient,
+  send: () => Promise<Result>,
+): Promise<Result> {
+  const refreshing = refreshingOf(queries);
+  refreshing.acting += 1;
+  try {
+    const result = await send();
+    if (!refreshing.heard.delete(result.act)) refreshing.own.add(result.act);
+    return result;
+  } finally {
+    refreshing.acting -= 1;
+    // Acts of another window that were heard of meanwhile; a refresh that follows now takes them along.
+    if (refreshing.acting === 0 && refreshing.heard.size > 0) {
+      refreshing.heard.clear();
+      gather(queries, refreshing);
+    }
+  }
 }

@@ -7,7 +7,7 @@ import { type LocaleSettings, standardLocale } from '../parts/locale.tsx';
 import type { SearchGroup } from '../parts/palette.tsx';
 import { RefusalNote } from '../parts/refusal-note.tsx';
 import { actKey, api, listenForChanges, refusalOf } from './client.ts';
-import { refresh, refreshSoon } from './refresh.ts';
+import { hearOf, refresh } from './refresh.ts';
 import { navigate } from './route.tsx';
 import { type NamedAct, type Workspace, WorkspaceContext } from './workspace.tsx';
 
@@ -90,7 +90,7 @@ const lowered = (label: string): string => label.charAt(0).toLowerCase() + label
 /** Reads again what an act changed, whichever window made it. */
 function useChangeFeed(): void {
   const queries = useQueryClient();
-  useEffect(() => listenForChanges(() => refreshSoon(queries)), [queries]);
+  useEffect(() => listenForChanges(({ act }) => hearOf(queries, act)), [queries]);
 }
 
 /** Keeps the frame's knowledge of the open workbook, from the workbook itself. */

@@ -24,7 +24,7 @@ const line = async () => {
   return found;
 };
 const blocked = async () =>
-  (await client().gate.review({ build })).blockers.filter(({ title }) => title.includes(name)).length;
+  (await client().gate.review({ build })).blockers.filter(({ title }) => title.includes(name)).map(({ kind }) => kind);
 
 async function choose(box: Locator, option: string): Promise<void> {
   await box.click();
@@ -108,7 +108,8 @@ test('the line is planned from port to port, and its cut stands beside the form 
   const kept = await line();
   expect(kept.cutMm).toBe(270);
   expect(kept.verdict).not.toBe('fail');
-  expect(await blocked()).toBe(1);
+  // Not made yet, and nobody has said what pressure it bears.
+  expect(await blocked()).toEqual(['line not made', 'line unknown']);
 });
 
 test('what it needs is put on the parts list once', async () => {
@@ -193,9 +194,25 @@ test('it is made at the bench, step by step, and stands in the hoist check no lo
   const made = await client().plumbing.line({ build, line: id });
   expect(made.row.standing).toBe('made');
   expect(made.making.every(({ done: [copy] }) => copy?.by === 'Ada')).toBe(true);
-  expect(await blocked()).toBe(0);
+  expect(await blocked()).toEqual(['line unknown']);
+  await client().gate.waive({
+    key: crypto.randomUUID(),
+    on: today,
+    build,
+    kind: 'line unknown',
+    subject: { kind: 'hose-line', id },
+    reason: 'It drains by its own weight',
+    by: 'Ada',
+    until: null,
+  });
+  expect(await blocked()).toEqual([]);
   await show(page, '#/hoist-check');
-  expect(await main().getByText(name, { exact: true }).count()).toBe(0);
+  // What was waived stays in sight; nothing is left to make.
+  expect(
+    await main()
+      .getByRole('link', { name: /^Make it/ })
+      .count(),
+  ).toBe(0);
   await show(page, '#/plumbing');
   await main().getByRole('row', { name }).getByText('made', { exact: true }).waitFor();
 });

@@ -127,7 +127,9 @@ test('it is ordered all the same with a reason, which the journal keeps', async 
     .getByRole('textbox', { name: /^Order it all the same because/ })
     .fill('The block gets thread inserts.');
   await place();
-  await main().getByRole('heading', { level: 2 }).first().waitFor();
+  await main()
+    .getByRole('heading', { level: 1, name: /^Order at Pellow Fasteners/ })
+    .waitFor();
   await expect.poll(orders).toBe(before + 1);
   await show(page, '#/journal');
   await main()

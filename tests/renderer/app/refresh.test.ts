@@ -1,6 +1,6 @@
 import { QueryClient, QueryObserver } from '@tanstack/react-query';
 import { afterEach, beforeEach, expect, it, vi } from 'vitest';
-import { refresh, refreshSoon } from '../../../renderer/app/refresh.ts';
+import { acting, hearOf, refresh } from '../../../renderer/app/refresh.ts';
 
 beforeEach(() => void vi.useFakeTimers());
 afterEach(() => void vi.useRealTimers());
@@ -28,7 +28,7 @@ it('240 acts in quick succession send a few reads, one at a time, and the last s
   await vi.advanceTimersByTimeAsync(150);
   for (let at = 0; at < 240; at += 1) {
     seen.acts += 1;
-    refreshSoon(queries);
+    hearOf(queries, at);
     void refresh(queries);
     await vi.advanceTimersByTimeAsync(2);
   }
@@ -58,15 +58,41 @@ it('waits until what was changed before it was asked is there', async () => {
 it('hears of many changes and reads once; what is not shown any more is read when it is shown again', async () => {
   const { queries, seen, observer, leave } = shownRead();
   await vi.advanceTimersByTimeAsync(150);
-  for (let at = 0; at < 20; at += 1) refreshSoon(queries);
+  for (let at = 0; at < 20; at += 1) hearOf(queries, at);
   await vi.advanceTimersByTimeAsync(300);
   expect(seen.sent).toBe(2);
   leave();
   seen.acts = 1;
-  refreshSoon(queries);
+  hearOf(queries, 20);
   await vi.advanceTimersByTimeAsync(300);
   expect(seen.sent).toBe(2);
   observer.subscribe(() => undefined);
   await vi.advanceTimersByTimeAsync(150);
   expect(observer.getCurrentResult().data).toBe(1);
 });
+
+it.each([1, 60])(
+  'reads once after an act of this window, whether the feed tells of it first or last (%d ms)',
+  async (after) => {
+    const { queries, seen, observer } = shownRead();
+    await vi.advanceTimersByTimeAsync(150);
+    const send = async () => {
+      await new Promise((resolve) => setTimeout(resolve, 30));
+      seen.acts = 1;
+      return { act: 7 };
+    };
+    setTimeout(() => hearOf(queries, 7), after);
+    const done = acting(queries, send).then(() => refresh(queries));
+    await vi.advanceTimersByTimeAsync(1000);
+    await done;
+    expect(seen.sent).toBe(2);
+    expect(observer.getCurrentResult().data).toBe(1);
+    // What another window does is read, also when it was heard of while an act of this one was on its way.
+    setTimeout(() => hearOf(queries, 8), 1);
+    const refused = acting(queries, () => Promise.reject(new Error('refused'))).catch(() => 'refused');
+    hearOf(queries, 9);
+    await vi.advanceTimersByTimeAsync(1000);
+    expect(await refused).toBe('refused');
+    expect(seen.sent).toBe(3);
+  },
+);
