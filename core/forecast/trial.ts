@@ -31,12 +31,16 @@ export interface Trial {
 
 /** Memory for trials over one network, allocated once. */
 export function trialOf(network: CompiledNetwork): Trial {
-  const { now, clocks, hands, queue, earlierCount, laterFrom, laterJob, laterLag, laterLagIsWork } = network;
+  const { now, clocks, hands, earlierCount, laterFrom, laterJob, laterLag, laterLagIsWork } = network;
   const count = network.jobs.length;
   const ends = clocks.flatMap((clock) => (clock.endMinute > now ? [clock.endMinute] : []));
   // Without anybody's hours, deliveries are followed just as far.
   const endMinute = Math.max(now, ...(ends.length > 0 ? ends : [now + daysAhead * minutesPerDay]));
   const people = clocks.length;
+  const [first, second] = clocks;
+  const alone = second === undefined && first !== undefined && first.endMinute > now ? first : undefined;
+  // With one pair of hands there is one queue.
+  const queue = alone === undefined ? network.queue : new Int32Array(count);
   const words = (count + 31) >> 5;
   const minutes = new Float64Array(count);
   const days = new Float64Array(network.arrivals.length);
@@ -172,8 +176,48 @@ export function trialOf(network: CompiledNetwork): Trial {
     }
   };
 
+  /** One pair of hands: nobody to choose between, and what is named for them queues with the rest. */
+  const runAlone = (clock: WorkClock): void => {
+    let current = now;
+    while (handsLeft > 0) {
+      let next = current;
+      if ((openCount[0] as number) === 0) {
+        if ((waitingCount[0] as number) === 0) return;
+        next = ready[waiting.earliest(0)] as number;
+      }
+      let work = freeWork[0] as number;
+      let start = freeStart[0] as number;
+      if (next > (freeAt[0] as number)) {
+        work = Math.max(work, clock.workAt(next));
+        start = clock.startOf(work);
+      }
+      // Behind the last hours that are known, a start falls before what it waits for.
+      current = Math.max(start, next);
+      moment[0] = current;
+      if ((waitingCount[0] as number) > 0) openUp(0);
+      const job = lowest(0);
+      const word = job >> 5;
+      open[word] = (open[word] as number) & ~(1 << (job & 31));
+      openCount[0] = (openCount[0] as number) - 1;
+      if ((ready[job] as number) < (freeAt[0] as number)) held[job] = lastJob[0] as number;
+      const length = minutes[job] as number;
+      freeWork[0] = (network.oneSitting[job] === 1 ? clock.sittingFrom(work, length) : work) + length;
+      clock.settle(0, freeWork, freeAt, freeStart);
+      finish[job] = freeAt[0] as number;
+      lastJob[0] = job;
+      handsLeft -= 1;
+      opensUpTo[0] = freeStart[0] as number;
+      release(passOn(job, 0));
+    }
+  };
+
   const run = (): void => {
     begin();
+    if (alone !== undefined) runAlone(alone);
+    else runTogether();
+  };
+
+  const runTogether = (): void => {
     let current = now;
     while (handsLeft > 0) {
       // Who can begin something first?
@@ -229,7 +273,7 @@ export function trialOf(network: CompiledNetwork): Trial {
       finish[job] = freeAt[who] as number;
       lastJob[who] = job;
       handsLeft -= 1;
-      opensUpTo[0] = people === 1 ? (freeStart[0] as number) : current;
+      opensUpTo[0] = current;
       release(passOn(job, 0));
     }
   };
