@@ -122,7 +122,7 @@ const OneBar = memo(function OneBar({ base, bar, top, rowHeight, scale, chosen, 
       ? hoursText(draggedMinutes(bar.minutesGuess, span.width, drag.by))
       : stateWords[bar.state];
   return (
-    <g className="bars-bar" data-chosen={chosen || undefined}>
+    <g className="bars-bar" data-job={bar.id} data-chosen={chosen || undefined}>
       {late !== null && late > x + width && (
         <path d={`M${x + width} ${middle}H${late}M${late} ${middle - 4}v8`} className="bars-float" />
       )}
