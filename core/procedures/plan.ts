@@ -20,9 +20,9 @@ function planAnswer(view: Omit<PlanView, 'answer'>): string {
   const open = jobs.filter(({ done }) => !done);
   if (open.length === 0) return `All ${jobs.length} jobs are done.`;
   const ready = open.filter(({ waitsFor }) => waitsFor.length === 0);
-  const minutes = open.reduce((sum, { minutesGuess }) => sum + (minutesGuess ?? 0), 0);
+  const minutes = view.phases.reduce((sum, { minutesLeft }) => sum + minutesLeft, 0);
   const unguessed = open.filter(({ minutesGuess }) => minutesGuess === null).length;
-  const work = `${hours(minutes)} of work by your guesses${unguessed === 0 ? '' : `, ${unguessed} of them without one`}`;
+  const work = `${hours(minutes)} of work left by your guesses${unguessed === 0 ? '' : `, ${unguessed} of them without one`}`;
   return `${open.length} of ${counted(jobs.length, 'job')} ${open.length === 1 ? 'is' : 'are'} open, ${work}; ${ready.length} can be done tonight.`;
 }
 
