@@ -6,8 +6,8 @@ import { togetherTime } from '../schedule/calendar.ts';
 import { samePlace } from '../schedule/place.ts';
 import { type BenchJob, planTonight, tonightRule, type Want } from '../schedule/tonight.ts';
 import { workingMinutes } from '../schedule/working-time.ts';
+import { allowedFrom } from '../workbook/store/allowed-from.ts';
 import { peopleOf } from '../workbook/store/calendar.ts';
-import { allowedFrom } from '../workbook/store/forecast-facts.ts';
 import { partRows } from '../workbook/store/part-rows.ts';
 import { planJobRows, planJobs, toolsAtHand } from '../workbook/store/plan.ts';
 import { runningJobs } from '../workbook/store/running-jobs.ts';
@@ -200,7 +200,7 @@ export const tonightProcedures = {
       places: placesOf(open),
       others: open.flatMap((job) => {
         const says = notNow.get(job.id) ?? '';
-        const could = !running.has(job.id) && job.waitsFor.length === 0;
+        const could = !running.has(job.id) && wantsOf(job).length === 0 && job.earlier.every(({ done }) => done);
         return says === '' || !could ? [] : [{ id: job.id, title: job.title, says }];
       }),
       caution: review.caution,

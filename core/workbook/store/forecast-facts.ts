@@ -1,9 +1,10 @@
-import { minutesPerDay, startOfDay } from '../../dates/instant.ts';
+import { startOfDay } from '../../dates/instant.ts';
 import type { Distribution } from '../../forecast/distribution.ts';
 import type { ComingPart, ForecastFacts, ForecastGap } from '../../forecast/facts.ts';
 import type { ForecastArrival, ForecastGate, ForecastJob } from '../../forecast/network.ts';
 import type { WorkingPerson } from '../../schedule/calendar.ts';
-import { hasWorkingTime, longestWindow, placeWork, showMinutes } from '../../schedule/working-time.ts';
+import { longestWindow, showMinutes } from '../../schedule/working-time.ts';
+import { allowedFrom } from './allowed-from.ts';
 import { arrivalOutlooks, type Outlook, type OutlookDay } from './arrival-outlooks.ts';
 import { peopleOf } from './calendar.ts';
 import { all, type Connection, readSettings } from './connection.ts';
@@ -31,38 +32,6 @@ function minutesLeft(job: JobRow, guess: number): Distribution {
   const low = Math.min(guess, job.minutesLow ?? guess * bestShare);
   const high = Math.max(guess, job.minutesHigh ?? guess * worstShare);
   return { kind: 'pert', low: left(low), likely: left(guess), high: left(high) };
-}
-
-/**
- * From when on a job may begin by the lags after jobs that are done. Of those only the day is known: the end of it
- * counts, or now.
- */
-function lagsOver(
-  job: JobRow,
-  jobs: ReadonlyMap<number, JobRow>,
-  people: readonly WorkingPerson[],
-  now: number,
-): number {
-  const ends = job.lags.flatMap(({ job: id, minutes, on }) => {
-    const before = jobs.get(id);
-    if (before?.doneOn === undefined || before.doneOn === null || !job.earlier.includes(id)) return [];
-    const from = Math.min(now, startOfDay(before.doneOn) + minutesPerDay);
-    const [first] = people;
-    // Like the lags of open jobs, those in hours of work run in the first person's.
-    if (on === 'clock' || first === undefined || !hasWorkingTime(first.time)) return [from + minutes];
-    return [placeWork(first.time, from, minutes).finish];
-  });
-  return Math.max(now, ...ends);
-}
-
-/** The first minute that a job may begin by its own day and by the waits after jobs that are done; `now` when it may. */
-export function allowedFrom(
-  job: JobRow,
-  jobs: ReadonlyMap<number, JobRow>,
-  people: readonly WorkingPerson[],
-  now: number,
-): number {
-  return Math.max(lagsOver(job, jobs, people, now), job.notBefore === null ? now : startOfDay(job.notBefore));
 }
 
 /** Why a job that must be done in one sitting can't be; it is then counted over several. */

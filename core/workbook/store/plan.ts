@@ -1,9 +1,14 @@
 import type { PlanJob, ProgressMeasures } from '../../contract/plan.ts';
 import type { Lag } from '../../contract/records.ts';
+import { dayWords } from '../../dates/day-words.ts';
+import { dateOfMinute, minutesPerDay, startOfDay } from '../../dates/instant.ts';
 import { jobsProgress, type PartState as ProgressLine, partsProgress, spendShare } from '../../progress/progress.ts';
 import { nothingYet, ratioOf, type Share, showShare } from '../../progress/share.ts';
+import type { WorkingPerson } from '../../schedule/calendar.ts';
 import { isUnit } from '../../units/quantity.ts';
-import { all, type Connection } from './connection.ts';
+import { allowedFrom } from './allowed-from.ts';
+import { peopleOf } from './calendar.ts';
+import { all, type Connection, readSettings } from './connection.ts';
 import { quantityWords } from './entry-text.ts';
 import { addPosition, noMoney, taggedPositions } from './money.ts';
 import { partRows } from './part-rows.ts';
@@ -196,6 +201,21 @@ export function toolsAtHand(
   );
 }
 
+/** What forbids a job on this day, as the words after "waits for": a day of its own, or the wait after jobs that are done. */
+function dayWaitedFor(
+  job: JobRow,
+  jobs: ReadonlyMap<number, JobRow>,
+  people: readonly WorkingPerson[],
+  day: string,
+): string[] {
+  if (job.notBefore === null && job.lags.length === 0) return [];
+  const evening = startOfDay(day) + minutesPerDay - 1;
+  const from = allowedFrom(job, jobs, people, evening);
+  if (from <= evening) return [];
+  const on = dateOfMinute(from);
+  return [job.notBefore === on ? `its day, ${dayWords(on)}` : `the wait after an earlier job, until ${dayWords(on)}`];
+}
+
 /** Jobs as the Plan shows them: what each needs, and what it waits for. */
 export function planJobs(connection: Connection, build: number, today: string, asOf: string | undefined): PlanJob[] {
   const jobs = planJobRows(connection, build, asOf);
@@ -211,6 +231,7 @@ export function planJobs(connection: Connection, build: number, today: string, a
     ({ job }) => job,
   );
   const byId = new Map(jobs.map((job) => [job.id, job]));
+  const people = peopleOf(connection, build, readSettings(connection));
   return jobs.map((job) => {
     const needs = (partsOf.get(job.id) ?? []).map((row) => ({
       part: row.id,
@@ -247,6 +268,7 @@ export function planJobs(connection: Connection, build: number, today: string, a
             ),
           ...ownTools.filter(({ atHand }) => !atHand).map(({ name }) => `the ${name}`),
           ...earlier.filter(({ done }) => !done).map(({ title }) => `the job “${title}”`),
+          ...(earlier.every(({ done }) => done) ? dayWaitedFor(job, byId, people, asOf ?? today) : []),
         ];
     return { ...job, lags: [...job.lags], needs, tools: ownTools, earlier, waitsFor };
   });

@@ -196,6 +196,14 @@ describe('where and when', () => {
       'Fit covers: the wait after an earlier job lasts until 4 Mar 2026',
       'Tune: not before 9 Mar 2026',
     ]);
+    // The Plan says the same.
+    const plan = await bench.client.plan.view({ build: bench.build });
+    expect(plan.answer).toContain('0 can be done tonight');
+    expect(plan.phases.flatMap(({ jobs }) => jobs).map(({ waitsFor }) => waitsFor)).toEqual([
+      [],
+      ['the wait after an earlier job, until 4 Mar 2026'],
+      ['its day, 9 Mar 2026'],
+    ]);
     bench.today('2026-03-05');
     expect(await titles(bench)).toEqual(['Fit covers']);
   });
