@@ -25,7 +25,8 @@ export function PlanSection({ plan }: { readonly plan: BuyingView }) {
       )}
       {plan.status === 'nothing' && plan.lacking.length === 0 && (
         <Empty action={{ label: 'To the parts', onClick: () => navigate('/parts') }}>
-          Everything on the list is in hand or on order. What is added to it is planned here.
+          What to order in which week stands here. Nothing on the list waits for an order now; the next part that does
+          is planned here.
         </Empty>
       )}
       {plan.status === 'plan' && <Compared plan={plan} />}

@@ -74,6 +74,7 @@ function Forecasted({ task, reading }: ForecastedProps) {
   const shown: TabId = tabs.find(({ id }) => id === params['view'])?.id ?? 'days';
   const running = state.kind === 'running' || state.kind === 'waiting';
   const go = (change: Readonly<Record<string, string>>) => navigate('/forecast', { ...params, ...change });
+  const nothingToRun = view !== null && view.gates.length === 0;
   const names = useMemo(() => (view?.gates ?? []).map(({ name }) => ({ value: name, label: name })), [view]);
   return (
     <Page
@@ -93,7 +94,8 @@ function Forecasted({ task, reading }: ForecastedProps) {
         {shown === 'history' && (
           <History reading={reading} asked={asked} gate={gate?.name ?? null} canKeep={(view?.gates.length ?? 0) > 0} />
         )}
-        {shown === 'days' && (
+        {shown === 'days' && nothingToRun && <NothingToRun task={task} />}
+        {shown === 'days' && !nothingToRun && (
           <div className="forecast-days">
             <div className="forecast-choices not-printed">
               {names.length > 1 && (
@@ -120,8 +122,7 @@ function Forecasted({ task, reading }: ForecastedProps) {
                   onStop={stop}
                 />
               ) : (
-                view !== null &&
-                view.gates.length > 0 && (
+                view !== null && (
                   <p className="forecast-soft">
                     {state.kind === 'stopped'
                       ? `Stopped after ${view.runs} of ${asked.runs} runs: the days stand on these.`
@@ -145,7 +146,6 @@ function Forecasted({ task, reading }: ForecastedProps) {
                 </>
               )
             )}
-            {gate === undefined && ended !== null && <Behind view={ended} gate={null} />}
           </div>
         )}
       </Tabs>
@@ -153,14 +153,27 @@ function Forecasted({ task, reading }: ForecastedProps) {
   );
 }
 
+/** No runs to choose where none can be made: what belongs here, and where it begins. */
+function NothingToRun({ task: { facts } }: { readonly task: ForecastTask }) {
+  return (
+    <>
+      {facts.anything ? (
+        <Empty action={{ label: 'Set the free hours', onClick: () => navigate('/settings', { section: 'hours' }) }}>
+          The days on which the engine may go in stand here, each with its chance, once there are hours to work in.
+        </Empty>
+      ) : (
+        <Empty action={{ label: 'Write down the jobs', onClick: () => navigate('/plan') }}>
+          The days on which the engine may go in stand here, each with its chance, and what holds them. It begins with
+          the jobs and a guess of their hours.
+        </Empty>
+      )}
+      <Gaps gaps={facts.gaps} />
+    </>
+  );
+}
+
 /** What stands behind the days: drawn when a run has ended, so that a run under way has the window to itself. */
-const Behind = memo(function Behind({
-  view,
-  gate: name,
-}: {
-  readonly view: ForecastAnswer;
-  readonly gate: string | null;
-}) {
+const Behind = memo(function Behind({ view, gate: name }: { readonly view: ForecastAnswer; readonly gate: string }) {
   const gate = view.gates.find((each) => each.name === name);
   return (
     <>

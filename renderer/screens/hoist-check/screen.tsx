@@ -95,17 +95,22 @@ function Checked({ review, reading }: { readonly review: GateReview; readonly re
             The engine is in…
           </Button>
         )}
-        <Button leftSection={<IconPrinter aria-hidden size="1.1em" />} onClick={() => window.print()}>
-          Print the list
-        </Button>
+        {!nothingListed && (
+          <Button leftSection={<IconPrinter aria-hidden size="1.1em" />} onClick={() => window.print()}>
+            Print the list
+          </Button>
+        )}
       </Toolbar>
-      {clear ? (
-        <p>
-          {nothingListed
-            ? 'Parts, jobs, tools, decisions and bolt groups stand here until they are cleared. Write the first part down, or bring in the list that you keep.'
-            : `Nothing blocks${review.waived.length > 0 ? '; what was waived is listed below' : ''}.`}
-        </p>
-      ) : (
+      {nothingListed && (
+        <Empty action={{ label: 'Write down the first part', onClick: () => navigate('/parts') }}>
+          Parts, jobs, tools, decisions and bolt groups stand here until they are cleared. Begin with the parts: type
+          them, or bring in the list that you keep.
+        </Empty>
+      )}
+      {clear && !nothingListed && (
+        <p>{`Nothing blocks${review.waived.length > 0 ? '; what was waived is listed below' : ''}.`}</p>
+      )}
+      {!clear && (
         <Tabs
           label="Order of the list"
           tabs={[
