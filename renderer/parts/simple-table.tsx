@@ -8,6 +8,8 @@ export interface Column<Row> {
   readonly cell: (row: Row) => ReactNode;
   /** Figures stand at the right, so that their places line up. */
   readonly figures?: boolean;
+  /** Sentences: in a narrow window they are scrolled to, rather than squeezed to a word a line. */
+  readonly sentences?: boolean;
   /** The cell names its row. */
   readonly rowHeader?: boolean;
   /** What the column is sorted by; a column without it can't be sorted. */
@@ -164,6 +166,8 @@ function Cell<Row>({ column, row, onOpen }: { column: Column<Row>; row: Row; onO
       {content}
     </th>
   ) : (
-    <td data-figures={figures}>{content}</td>
+    <td data-figures={figures} data-sentences={column.sentences || undefined}>
+      {content}
+    </td>
   );
 }

@@ -36,7 +36,7 @@ export function Coming({ coming }: { readonly coming: readonly Row[] }) {
       sortBy: ({ p80On }) => p80On,
     },
     { id: 'count', title: 'Seen', figures: true, cell: ({ count }) => count, sortBy: ({ count }) => count },
-    { id: 'says', title: 'Stands on', cell: ({ says }) => says },
+    { id: 'says', title: 'Stands on', sentences: true, cell: ({ says }) => says },
   ];
   return (
     <section className="forecast-section">

@@ -53,7 +53,7 @@ export function BarsTable({ bars, onOpen }: BarsTableProps) {
           sortBy: ({ lateFinishOn }) => lateFinishOn ?? '',
         },
         { id: 'who', title: 'Who', cell: ({ who }) => who, sortBy: ({ who }) => who },
-        { id: 'held', title: 'Waits for', cell: ({ heldBy }) => heldBy },
+        { id: 'held', title: 'Waits for', sentences: true, cell: ({ heldBy }) => heldBy },
       ]}
     />
   );
