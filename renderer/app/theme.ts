@@ -134,6 +134,8 @@ const seriesOrder: Readonly<Record<string, number>> = {
   received: 3,
   'cost recognised': 3,
   earned: 3,
+  spent: 2,
+  worked: 2,
   committed: 4,
   ordered: 4,
   'estimate at completion': 5,

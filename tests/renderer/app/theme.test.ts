@@ -87,6 +87,8 @@ describe('colours of charted things', () => {
     for (const together of [
       ['paid', 'committed', 'planned', 'estimate at completion'],
       ['received', 'fitted', 'planned'],
+      ['planned', 'earned', 'spent'],
+      ['planned', 'earned', 'worked'],
     ]) {
       expect(new Set(together.map(seriesColour)).size).toBe(together.length);
       expect(new Set(together.map(seriesDash)).size).toBe(together.length);
