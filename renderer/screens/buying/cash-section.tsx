@@ -54,7 +54,7 @@ export function CashSection({ cash, plan, reading }: CashSectionProps) {
                 cell: ({ amountMinor }) => <Money amountMinor={amountMinor} />,
                 foot: <Money amountMinor={cash.committed.reduce((sum, { amountMinor }) => sum + amountMinor, 0)} />,
               },
-              { id: 'why', title: 'Why that day', cell: ({ says }) => says },
+              { id: 'why', title: 'Why that day', sentences: true, cell: ({ says }) => says },
             ]}
             rows={cash.committed}
             rowKey={({ order }) => String(order)}

@@ -29,7 +29,8 @@ export function Counts({ cash, reading }: { readonly cash: CashView; readonly re
           <Money amountMinor={cash.count.floorMinor} /> must always be left.{' '}
           {cash.nowMinor !== null && (
             <>
-              With incomes and payments since then <Money amountMinor={cash.nowMinor} /> are in hand.
+              With what has come in since, and once all that is due by now is paid,{' '}
+              <Money amountMinor={cash.nowMinor} /> are left.
             </>
           )}
         </p>

@@ -75,6 +75,9 @@ function Measure({ measure }: { readonly measure: EarnedMeasure }) {
   const hours = (minutes: number): string => (minutes < 0 ? `−${showMinutes(-minutes)}` : showMinutes(minutes));
   const figure = (value: number | null): string =>
     value === null ? '–' : isMoney ? moneyText(value, locale) : hours(Math.round(value));
+  // Over and under in words: a sign before money is easily missed.
+  const against = (value: number | null): string =>
+    value === null || value === 0 ? figure(value) : `${figure(Math.abs(value))} ${value < 0 ? 'over' : 'under'}`;
   const drawn = (value: number): number => (isMoney ? value : value / 60);
   const series = (['pv', 'ev', 'ac'] as const).map((key) => ({
     name: { pv: 'planned', ev: 'earned', ac: isMoney ? 'spent' : 'worked' }[key],
@@ -117,7 +120,7 @@ function Measure({ measure }: { readonly measure: EarnedMeasure }) {
         columns={[
           { id: 'label', title: 'Figure', rowHeader: true, cell: ({ label }) => label },
           { id: 'value', title: 'Now', figures: true, cell: ({ text }) => text },
-          { id: 'says', title: 'What it says', cell: ({ says }) => says },
+          { id: 'says', title: 'What it says', sentences: true, cell: ({ says }) => says },
         ]}
       />
       <SimpleTable
@@ -128,10 +131,11 @@ function Measure({ measure }: { readonly measure: EarnedMeasure }) {
           { id: 'way', title: 'By', rowHeader: true, cell: ({ way }) => way },
           { id: 'value', title: 'Ends at', figures: true, cell: ({ value }) => figure(value) },
           { id: 'toCome', title: 'Still to come', figures: true, cell: ({ toCome }) => figure(toCome) },
-          { id: 'leftOver', title: 'Under the plan', figures: true, cell: ({ leftOver }) => figure(leftOver) },
+          { id: 'leftOver', title: 'Against the plan', figures: true, cell: ({ leftOver }) => against(leftOver) },
           {
             id: 'assumes',
             title: 'Takes for granted',
+            sentences: true,
             cell: ({ assumes, value, why }) => (value === null ? `No figure: ${why}.` : assumes),
           },
         ]}
