@@ -27,7 +27,7 @@ export function Incomes({ reading }: { readonly reading: Reading }) {
       cell: ({ values }) => <Money amountMinor={Number(values['amountMinor'])} />,
     },
     { id: 'when', title: 'When', cell: ({ values }) => <When values={values} /> },
-    { id: 'note', title: 'Note', sentences: true, cell: ({ values }) => String(values['note']) },
+    { id: 'note', title: 'Note', cell: ({ values }) => String(values['note']) },
     ...(canAct
       ? [
           {
