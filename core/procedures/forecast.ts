@@ -14,7 +14,7 @@ import { act, type Context, needBuild, procedures } from './context.ts';
 const { forecast } = procedures;
 
 /** What the forecast is asked for where nobody says otherwise, so that every page says the same. */
-const usual = { runs: 2000, seed: 1 };
+export const usualForecast = { runs: 2000, seed: 1 };
 /**
  * More jobs and deliveries than this take too long to run beside a page that is about something else, and more part lines
  * than this too long to look through.
@@ -59,11 +59,11 @@ function gateDaysOf(context: Context, build: number, asOf: string | undefined): 
       ? null
       : { name: gate.name, p50On: gate.p50On, p80On: gate.p80On, runs: kept.runs, seed: kept.seed };
   }
-  const { gates } = wholeForecast(task, { ...usual, daysWonFor: 0 });
+  const { gates } = wholeForecast(task, { ...usualForecast, daysWonFor: 0 });
   const [gate] = gates;
   return gate === undefined || gate.jobsOpen + gate.partsToCome === 0
     ? null
-    : { name: gate.name, p50On: gate.p50On, p80On: gate.p80On, ...usual };
+    : { name: gate.name, p50On: gate.p50On, p80On: gate.p80On, ...usualForecast };
 }
 
 export const forecastProcedures = {

@@ -48,7 +48,6 @@ function indexOf(name: string, label: string, { value, why }: Figure, says: (val
 /** Each index in words. `one` is what a unit of it is: a coin of value, an hour of work. */
 function indicesOf(of: EarnedOf, state: EarnedState, lineByLine: number): EarnedMeasure['indices'] {
   const { cpi, spi, tcpi } = earnedIndices(state);
-  const end = of === 'money' ? 'budget' : 'plan';
   const spent = of === 'money' ? 'money spent' : 'hours worked';
   const under = of === 'money' ? 'it costs more than planned' : 'it takes longer than guessed';
   const over = of === 'money' ? 'it costs less than planned' : 'it goes faster than guessed';
@@ -72,7 +71,7 @@ function indicesOf(of: EarnedOf, state: EarnedState, lineByLine: number): Earned
       (value) =>
         `${shown(value)} of what was planned by now is done: ${compared(value, 'behind the plan', 'ahead of the plan')}.`,
     ),
-    indexOf('TCPI', `Still needed for the ${end}`, tcpi, (value) => `${needs(value, `the ${end}`)}.`),
+    indexOf('TCPI', 'Still needed for the plan', tcpi, (value) => `${needs(value, 'the plan')}.`),
     indexOf(
       'TCPI(EAC)',
       'Still needed for the estimate',

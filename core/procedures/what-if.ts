@@ -11,14 +11,14 @@ import { readRecord } from '../workbook/store/record-tables.ts';
 import { scratchCopy } from '../workbook/store/scratch.ts';
 import { buyingPlanOf } from './buying.ts';
 import { type Context, needBuild, procedures } from './context.ts';
-import { forecastProcedures } from './forecast.ts';
+import { forecastProcedures, usualForecast } from './forecast.ts';
 import { moneyProcedures } from './money.ts';
 import { type AppliedChanges, applyChanges } from './what-if-changes.ts';
 
 const { whatIf } = procedures;
 
-/** Few enough to answer at once, and the same seed for every column, so that they differ by their changes alone. */
-const trial = { runs: 1000, seed: 1, daysWonFor: 0 };
+/** The runs and the seed of the forecast itself: the days as it stands are those that it says, and columns differ by their changes alone. */
+const trial = { ...usualForecast, daysWonFor: 0 };
 
 type Column = WhatIfView['columns'][number];
 interface Worked {

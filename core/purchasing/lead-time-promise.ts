@@ -4,6 +4,7 @@
  * the days already waited. No forecast lies before today.
  */
 import { daysBetween } from '../dates/calendar-date.ts';
+import { dayWords } from '../dates/day-words.ts';
 import { type Distribution, seenValues, shareUpTo } from '../forecast/distribution.ts';
 import {
   type LeadBasis,
@@ -53,7 +54,8 @@ export function arrivalOutlook(line: OpenLine, lead: LeadRecord, slips: SlipReco
   const arrivedDays = lead.vendor.filter((past) => past.arrived).map((past) => past.days);
   const fitted = leadOfBelief(leadBelief(lead.prior, arrivedDays));
   const { distribution, longerThanAnyPast } = remainingWait(outlook.distribution, waited, fitted);
-  const passed = line.promisedOn === null ? '' : ` The promised ${line.promisedOn} can no longer be relied on.`;
+  const passed =
+    line.promisedOn === null ? '' : ` The promised ${dayWords(line.promisedOn)} can no longer be relied on.`;
   return {
     basis: outlook.basis,
     fromToday: distribution,
@@ -77,7 +79,7 @@ function fromPromise(promisedOn: string, slips: SlipRecord, today: string): Arri
       fromToday: { kind: 'constant', value: ahead },
       count: 0,
       longerThanAnyPast: false,
-      says: `Promised for ${promisedOn}; no promise of any vendor has come due yet, so it is taken as given.`,
+      says: `Promised for ${dayWords(promisedOn)}; no promise of any vendor has come due yet, so it is taken as given.`,
     };
   }
   const past = daysBetween(promisedOn, today);
@@ -89,6 +91,6 @@ function fromPromise(promisedOn: string, slips: SlipRecord, today: string): Arri
     fromToday: { kind: 'remaining', of: slip, waited: past },
     count: used.length,
     longerThanAnyPast: false,
-    says: `Promised for ${promisedOn}; ${own ? 'this vendor' : 'all vendors together'} kept ${kept} of ${used.length} promises.`,
+    says: `Promised for ${dayWords(promisedOn)}; ${own ? 'this vendor' : 'all vendors together'} kept ${kept} of ${used.length} promises.`,
   };
 }

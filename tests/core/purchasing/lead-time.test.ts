@@ -124,7 +124,7 @@ test('a promise is trusted as far as the vendor kept its promises', () => {
   const ahead = arrivalOutlook(line, fewLeads, slips, '2026-03-10');
   // By hand: promised in 10 days; slips 0, 0, 3, 5, 10, so the middle one is 13 days from today.
   expect(waitQuantiles(ahead.fromToday)).toMatchObject({ p10: 10, p50: 13, p90: 20 });
-  expect(ahead.says).toBe('Promised for 2026-03-20; this vendor kept 2 of 5 promises.');
+  expect(ahead.says).toBe('Promised for 20 Mar 2026; this vendor kept 2 of 5 promises.');
   // By hand: four days past the date, only the slips 5 and 10 are still possible: 1 or 6 more days.
   const late = arrivalOutlook(line, fewLeads, slips, '2026-03-24');
   expect(waitQuantiles(late.fromToday)).toMatchObject({ p10: 1, p50: 1, p80: 6 });
@@ -133,7 +133,7 @@ test('a promise is trusted as far as the vendor kept its promises', () => {
 test('too few slips of its own: all vendors’ slips speak', () => {
   const line = { orderedOn: '2026-03-01', noticeOn: null, promisedOn: '2026-03-20' };
   const outlook = arrivalOutlook(line, fewLeads, { vendor: [0, 0], pooled: [0, 0, 14] }, '2026-03-10');
-  expect(outlook.says).toBe('Promised for 2026-03-20; all vendors together kept 2 of 3 promises.');
+  expect(outlook.says).toBe('Promised for 20 Mar 2026; all vendors together kept 2 of 3 promises.');
   expect(waitQuantiles(outlook.fromToday).p90).toBe(24);
 });
 
@@ -141,7 +141,7 @@ test('a promise further past than any slip leaves the wait that remains, never b
   const line = { orderedOn: '2026-01-01', noticeOn: '2026-01-11', promisedOn: '2026-01-20' };
   const outlook = arrivalOutlook(line, fewLeads, { vendor: [0, 1, 2, 3, 4], pooled: [] }, '2026-03-01');
   expect(outlook.basis).toBe('no-orders');
-  expect(outlook.says).toContain('It has waited 49 days. The promised 2026-01-20 can no longer be relied on.');
+  expect(outlook.says).toContain('It has waited 49 days. The promised 20 Jan 2026 can no longer be relied on.');
   expect(waitQuantiles(outlook.fromToday).p10).toBeGreaterThanOrEqual(0);
 });
 
