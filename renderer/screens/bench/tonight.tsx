@@ -51,6 +51,7 @@ export function Tonight({ build }: { readonly build: number }) {
         />
       ))}
       {stopped !== null && <LeftForm key={stopped.job.id} stopped={stopped} onClose={() => setStopped(null)} />}
+      {ready !== null && at.length === 0 && <p className="tonight-answer">{ready.answer}</p>}
       <div className="tonight-hours">
         <MinutesField
           name="minutes"
@@ -74,7 +75,7 @@ export function Tonight({ build }: { readonly build: number }) {
         )}
       </div>
       <ReadView read={view} label="Looking for what can be done">
-        {(value) => <Plan view={value} working={at.length > 0} onWrite={setWriting} />}
+        {(value) => <Plan view={value} onWrite={setWriting} />}
       </ReadView>
       {writing?.what === 'done' && (
         <FinishForm job={writing.job} spent={writing.spent ?? null} onClose={() => setWriting(null)} />
@@ -86,15 +87,12 @@ export function Tonight({ build }: { readonly build: number }) {
 
 interface PlanProps {
   readonly view: TonightView;
-  /** The jobs that somebody is at stand above already, and are the answer. */
-  readonly working: boolean;
   readonly onWrite: (writing: Writing) => void;
 }
 
-function Plan({ view, working, onWrite }: PlanProps) {
+function Plan({ view, onWrite }: PlanProps) {
   return (
     <>
-      {!working && <p className="tonight-answer">{view.answer}</p>}
       {view.begin !== '' && <p>{view.begin}</p>}
       {view.jobs.length === 0 ? (
         <Button className="bench-big" onClick={() => navigate('/plan')}>
